@@ -1,0 +1,1 @@
+"""Stage 2: from the hardware of a piece to its hang points and holes, in its own frame."""

@@ -1,0 +1,97 @@
+"""Papers by the names that people and standards give them.
+
+ISO A: ISO 216. Letter, Legal, Tabloid and ANSI C to E: ASME Y14.1 (ANSI A and B are Letter and
+Tabloid). Arch A to E: the architectural series that doubles from 9 x 12 in.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from templater.geometry import Size
+from templater.lengths import LengthError, Unit, parse_length, parse_size
+
+MAX_PAGE_MM = 5080.0
+"""The longest page we make: 14,400 points, a portability limit of ISO 32000-1 Annex C.2."""
+
+MIN_PAGE_MM = 100.0
+"""The shortest side of a paper that still has room for the marks."""
+
+
+@dataclass(frozen=True, slots=True)
+class Paper:
+    """A paper as it is fed: portrait, or a roll of which only the width is fixed.
+
+    ``size`` is mm; for a roll its height is the longest page that may be cut from it.
+    """
+
+    name: str
+    size: Size
+    is_roll: bool = False
+
+
+def _mm(width: float, height: float) -> Size:
+    return Size(float(width), float(height))
+
+
+def _inches(width: float, height: float) -> Size:
+    return Size(width * 25.4, height * 25.4)
+
+
+_SIZES = {
+    "a5": _mm(148, 210),
+    "a4": _mm(210, 297),
+    "a3": _mm(297, 420),
+    "a2": _mm(420, 594),
+    "a1": _mm(594, 841),
+    "a0": _mm(841, 1189),
+    "letter": _inches(8.5, 11),
+    "legal": _inches(8.5, 14),
+    "tabloid": _inches(11, 17),
+    "ansi c": _inches(17, 22),
+    "ansi d": _inches(22, 34),
+    "ansi e": _inches(34, 44),
+    "arch a": _inches(9, 12),
+    "arch b": _inches(12, 18),
+    "arch c": _inches(18, 24),
+    "arch d": _inches(24, 36),
+    "arch e": _inches(36, 48),
+}
+
+PAPERS = {name: Paper(name, size) for name, size in _SIZES.items()}
+"""Every named paper, by its name in lower case."""
+
+
+def default_paper(units: Unit | None) -> Paper:
+    """Letter where people read inches, A4 elsewhere."""
+    return PAPERS["letter" if units is not None and units.is_imperial else "a4"]
+
+
+def parse_paper(text: str, bare_unit: Unit | None = None) -> Paper:
+    """A paper from its name, ``w x h`` or ``roll 24 in``. Raises LengthError."""
+    name = re.sub(r"[\s_-]+", " ", text.strip().lower())
+    if name in PAPERS:
+        return PAPERS[name]
+    roll = re.fullmatch(r"roll (.+)", name)
+    if roll:
+        width = float(parse_length(roll.group(1), bare_unit))
+        return _checked(Paper(f"roll {roll.group(1)}", Size(width, MAX_PAGE_MM), is_roll=True), text)
+    if not re.search(r"[x×]", name) or not re.search(r"\d", name):
+        known = ", ".join(PAPERS)
+        raise LengthError(
+            f"{text!r} is not a paper", f"use {known}, 'roll 24 in' or a size such as 13 x 19 in"
+        )
+    width_mm, height_mm = (float(side) for side in parse_size(name, bare_unit))
+    short, long = sorted((width_mm, height_mm))
+    return _checked(Paper(name.replace("×", "x"), Size(short, long)), text)
+
+
+def _checked(paper: Paper, text: str) -> Paper:
+    """The paper, if its sides are within reason."""
+    if not MIN_PAGE_MM <= paper.size.width <= paper.size.height <= MAX_PAGE_MM:
+        raise LengthError(
+            f"the paper {text!r} is too small or too large",
+            f"each side must be from {MIN_PAGE_MM:.0f} to {MAX_PAGE_MM:.0f} mm",
+        )
+    return paper

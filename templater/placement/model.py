@@ -1,0 +1,103 @@
+"""The Plan: where everything is on the wall. Origin: the wall's left end at the floor; mm, y up."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+
+from templater.geometry import Box, Point, Size
+from templater.layout.model import Arrangement, Datum, Hanging
+from templater.lengths import Unit
+from templater.mounting.model import Mark
+
+
+class Side(Enum):
+    """On which side of a piece its neighbour hangs."""
+
+    LEFT = "left"
+    RIGHT = "right"
+    ABOVE = "above"
+    BELOW = "below"
+
+
+@dataclass(frozen=True, slots=True)
+class Neighbour:
+    """The nearest piece on one side and the clear gap to it, mm."""
+
+    name: str
+    side: Side
+    gap_mm: float
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedFurniture:
+    """Furniture where it stands."""
+
+    name: str
+    box: Box
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedPiece:
+    """A piece on the wall; ``marks`` are in wall coordinates.
+
+    ``over`` is the furniture that the piece, or its group, hangs above; ``group`` its group's name.
+    """
+
+    name: str
+    slug: str
+    box: Box
+    marks: tuple[Mark, ...]
+    notes: tuple[str, ...]
+    hang: Hanging | None
+    weight_kg: float | None
+    group: str | None
+    over: PlacedFurniture | None
+    neighbours: tuple[Neighbour, ...]
+
+    @property
+    def size(self) -> Size:
+        """The outside of the frame."""
+        return self.box.size
+
+    def on_template(self, point: Point) -> Point:
+        """A point of the wall in the template's coordinates (origin: bottom-left of the frame)."""
+        return Point(point.x - self.box.x0, point.y - self.box.y0)
+
+    def template_marks(self) -> tuple[Mark, ...]:
+        """The marks in the template's coordinates."""
+        return tuple(mark.moved(-self.box.x0, -self.box.y0) for mark in self.marks)
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedGroup:
+    """A group on the wall: its bounding box goes through the rules as if it were one piece."""
+
+    name: str
+    box: Box
+    pieces: tuple[str, ...]
+    arrange: Arrangement
+    over: PlacedFurniture | None
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """Everything on one wall, decided; pieces stand in the order of the layout."""
+
+    title: str
+    units: Unit
+    wall: Size
+    eye_line_mm: float
+    datum: Datum
+    furniture: tuple[PlacedFurniture, ...]
+    pieces: tuple[PlacedPiece, ...]
+    groups: tuple[PlacedGroup, ...]
+    for_whom: str | None
+    from_whom: str | None
+    contact: str | None
+    issue: str | None
+
+    @property
+    def hole_count(self) -> int:
+        """How many holes are to be drilled."""
+        return sum(len(piece.marks) for piece in self.pieces)

@@ -1,0 +1,32 @@
+"""What a rule says of one thing on the wall."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+
+
+class Verdict(Enum):
+    """Whether a rule of the trade holds."""
+
+    KEPT = "kept"
+    BROKEN = "broken"
+    NOT_APPLICABLE = "n/a"
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One rule held against one piece or group.
+
+    ``subject`` is exactly one name as in the layout; a second party stands in ``other``.
+    ``figure`` is what was measured, ``band`` what is asked for, ``mend`` the smallest change that
+    would mend it; None where it does not apply. All three are ready to be shown.
+    """
+
+    rule: str
+    subject: str
+    other: str | None
+    verdict: Verdict
+    figure: str | None
+    band: str | None
+    mend: str | None

@@ -1,0 +1,77 @@
+"""Marks that drawings share: the hole's target, arrows, rulers, boxes. All numbers in mm."""
+
+from __future__ import annotations
+
+from templater.drawing import Anchor, Circle, Item, Line, Polyline, Words
+from templater.geometry import Box, Point
+from templater.scene.lines import FINE, SMALL, THIN
+
+RING_RADIUS = 5.0
+"""The ring round a hole; nothing but the cross stands inside it."""
+
+ARM = 10.0
+"""How far the cross reaches from the hole to each side."""
+
+
+def draw_target(hole: Point) -> tuple[Item, ...]:
+    """A hole at full size: two unbroken lines that cross at it, and a ring."""
+    x, y = hole
+    return (
+        Line(Point(x - ARM, y), Point(x + ARM, y), THIN),
+        Line(Point(x, y - ARM), Point(x, y + ARM), THIN),
+        Circle(hole, RING_RADIUS, THIN),
+    )
+
+
+def draw_box(box: Box, width_mm: float, dash: tuple[float, ...] = ()) -> Polyline:
+    """A rectangle."""
+    corners = (
+        Point(box.x0, box.y0),
+        Point(box.x1, box.y0),
+        Point(box.x1, box.y1),
+        Point(box.x0, box.y1),
+    )
+    return Polyline(corners, width_mm, dash, closed=True)
+
+
+def draw_arrow(
+    tail: Point, head: Point, width_mm: float = THIN, length_mm: float = 3.0
+) -> tuple[Item, ...]:
+    """A line with a filled arrowhead of 15 degrees (ISO 129) at its head."""
+    along = Point(head.x - tail.x, head.y - tail.y)
+    reach = (along.x**2 + along.y**2) ** 0.5
+    ux, uy = along.x / reach, along.y / reach
+    half = length_mm * 0.1317  # tan(7.5 degrees)
+    neck = Point(head.x - ux * length_mm, head.y - uy * length_mm)
+    barbs = (
+        head,
+        Point(neck.x - uy * half, neck.y + ux * half),
+        Point(neck.x + uy * half, neck.y - ux * half),
+    )
+    return (Line(tail, neck, width_mm), Polyline(barbs, width_mm, filled=True))
+
+
+def draw_scale_bar(at: Point, *, upward: bool = False) -> tuple[Item, ...]:
+    """Two bars that share a zero: 100 mm by tens, and 4 in by halves on its other side.
+
+    ``at`` is the zero on the line between them. Across: millimetres above the line, inches below;
+    upward: millimetres to the left, inches to the right.
+    """
+
+    def place(along: float, aside: float) -> Point:
+        return at.moved(-aside, along) if upward else at.moved(along, aside)
+
+    items: list[Item] = [Line(place(0, 0), place(101.6, 0), THIN)]
+    items += [
+        Line(place(10.0 * i, 0), place(10.0 * i, 3.0 if i % 5 == 0 else 1.8), FINE) for i in range(11)
+    ]
+    items += [
+        Line(place(12.7 * i, 0), place(12.7 * i, -3.0 if i % 2 == 0 else -1.8), FINE) for i in range(9)
+    ]
+    words = (("0", 0.0, 1), ("50", 50.0, 1), ("100 mm", 100.0, 1), ("2", 50.8, -1), ("4 in", 101.6, -1))
+    for text, along, side in words:
+        anchor = Anchor.END if along > 100 else Anchor.MIDDLE
+        anchor = Anchor.END if text == "100 mm" else anchor
+        aside = 3.6 if side > 0 else -3.6 - SMALL
+        items.append(Words(place(along, aside), text, SMALL, anchor, turned=upward))
+    return tuple(items)

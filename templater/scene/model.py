@@ -1,0 +1,34 @@
+"""What the drawing stage hands on."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from templater.drawing import Item, Link
+from templater.geometry import Box, Size
+
+FOOTER_MM = 9.0
+"""The strip at the foot of every page that belongs to the page's own title, revision and number."""
+
+
+@dataclass(frozen=True, slots=True)
+class Form:
+    """A blank page to draw on: its size and what the printer reaches, mm from its bottom-left."""
+
+    size: Size
+    printable: Box
+
+    @property
+    def inner(self) -> Box:
+        """Where a drawing may stand: the printable area less the footer."""
+        return self.printable._replace(y0=self.printable.y0 + FOOTER_MM)
+
+
+@dataclass(frozen=True, slots=True)
+class PageDrawing:
+    """One page's drawing in page coordinates, footer left free."""
+
+    title: str
+    size: Size
+    items: tuple[Item, ...]
+    links: tuple[Link, ...] = ()

@@ -1,0 +1,60 @@
+"""Pages ready to be written: drawings at their places, and what a PDF reader may jump to."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+
+from templater.drawing import Item, Link
+from templater.geometry import ORIGIN, Box, Point, Size
+
+
+class PageKind(Enum):
+    """What a page of the kit is for."""
+
+    COVER = "cover"
+    OVERVIEW = "overview"
+    TEMPLATE = "template"
+    CHECKLIST = "checklist"
+
+
+@dataclass(frozen=True, slots=True)
+class Layer:
+    """A drawing on a page: page point = ``origin`` + drawing point; ``clip`` in page coordinates."""
+
+    items: tuple[Item, ...]
+    origin: Point = ORIGIN
+    clip: Box | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Target:
+    """A named point of the page that links and other programs can jump to."""
+
+    name: str
+    point: Point
+
+
+@dataclass(frozen=True, slots=True)
+class Bookmark:
+    """An entry of the PDF's outline; level 0 is the outermost."""
+
+    title: str
+    level: int
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """One printed page; coordinates in mm from its bottom-left."""
+
+    kind: PageKind
+    size: Size
+    layers: tuple[Layer, ...]
+    label: str
+    bookmarks: tuple[Bookmark, ...] = ()
+    links: tuple[Link, ...] = ()
+    targets: tuple[Target, ...] = ()
+    piece: str | None = None
+    sheet: str | None = None
+    clip: Box | None = None
+    origin: Point | None = None

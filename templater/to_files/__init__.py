@@ -1,0 +1,1 @@
+"""Stage 8: pages and tables written to files, whole or not at all."""

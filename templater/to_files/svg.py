@@ -1,0 +1,160 @@
+"""Layers written as SVG: one user unit is one millimetre, and every letter is an outline.
+
+Only this module knows that SVG's y axis points down. Lettering is drawn from the packaged
+typeface's outlines, each once in ``<defs>``, so that it looks the same wherever the file is
+opened; the words themselves stand in ``aria-label``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Any
+from xml.etree import ElementTree as ET
+
+import svgwrite
+from svgwrite.base import BaseElement
+
+from templater.drawing import Anchor, Circle, Dash, Line, Polyline, Words
+from templater.geometry import Size
+from templater.lettering import Face, face, text_width
+from templater.sheets.model import Layer
+from templater.to_files.pen import replay
+
+
+def svg_text(layers: Iterable[Layer], size: Size, title: str) -> str:
+    """One page as an SVG document; its width and height are physical, in mm."""
+    drawing = svgwrite.Drawing(
+        size=(f"{number(size.width)}mm", f"{number(size.height)}mm"),
+        viewBox=f"0 0 {number(size.width)} {number(size.height)}",
+        profile="full",
+        debug=False,
+    )
+    drawing.set_desc(title=title)
+    pen = _SvgPen(drawing, size.height)
+    replay(layers, pen)
+    pen.close()
+    return str(drawing.tostring()) + "\n"
+
+
+def number(value: float) -> str:
+    """A coordinate with at most five decimals (0.01 micrometre), without trailing zeros."""
+    shown = f"{value:.5f}".rstrip("0").rstrip(".")
+    return "0" if shown == "-0" else shown
+
+
+class _Raw(BaseElement):  # type: ignore[misc]  # svgwrite ships no types
+    """An element whose XML is built directly: svgwrite's own way costs ten times as much here."""
+
+    elementname = "g"
+
+    def __init__(self, xml: ET.Element) -> None:
+        super().__init__(debug=False)
+        self.xml = xml
+
+    def get_xml(self) -> ET.Element:
+        """The element as built."""
+        return self.xml
+
+
+class _SvgPen:
+    """Draws on one SVG page."""
+
+    def __init__(self, drawing: Any, height: float) -> None:
+        self._drawing = drawing
+        self._height = height
+        self._layer: ET.Element = ET.Element("g")
+        self._dx, self._dy = 0.0, 0.0
+        self._glyphs: dict[tuple[bool, str], str] = {}
+        self._clips = 0
+
+    def close(self) -> None:
+        """Define every letter that was used."""
+        for (bold, character), name in sorted(self._glyphs.items()):
+            path = ET.Element("path", {"id": name, "d": face(bold).outline(character)})
+            self._drawing.defs.add(_Raw(path))
+
+    def open_layer(self, layer: Layer) -> None:
+        """Start a group; its clip box, if any, becomes a clip path."""
+        self._layer = ET.Element("g", {"fill": "none", "stroke": "#000"})
+        self._dx, self._dy = layer.origin
+        if layer.clip is not None:
+            self._clips += 1
+            name = f"clip{self._clips}"
+            clip, box = ET.Element("clipPath", {"id": name}), layer.clip
+            ET.SubElement(
+                clip,
+                "rect",
+                {
+                    "x": number(box.x0),
+                    "y": number(self._height - box.y1),
+                    "width": number(box.width),
+                    "height": number(box.height),
+                },
+            )
+            self._drawing.defs.add(_Raw(clip))
+            self._layer.set("clip-path", f"url(#{name})")
+
+    def close_layer(self) -> None:
+        """Hand the group to the document."""
+        self._drawing.add(_Raw(self._layer))
+
+    def line(self, item: Line) -> None:
+        """Draw a straight line."""
+        (x0, y0), (x1, y1) = self._xy(*item.start), self._xy(*item.end)
+        ends = {"x1": x0, "y1": y0, "x2": x1, "y2": y1}
+        ET.SubElement(self._layer, "line", {**ends, **_stroke(item.width_mm, item.dash)})
+
+    def polyline(self, item: Polyline) -> None:
+        """Draw a chain of lines."""
+        points = {"points": " ".join(",".join(self._xy(*point)) for point in item.points)}
+        look = {"fill": "#000", "stroke": "none"} if item.filled else _stroke(item.width_mm, item.dash)
+        shape = "polygon" if item.closed or item.filled else "polyline"
+        ET.SubElement(self._layer, shape, {**points, **look})
+
+    def circle(self, item: Circle) -> None:
+        """Draw a circle."""
+        x, y = self._xy(*item.centre)
+        look = {"fill": "#000", "stroke": "none"} if item.filled else _stroke(item.width_mm, ())
+        ET.SubElement(self._layer, "circle", {"cx": x, "cy": y, "r": number(item.radius_mm), **look})
+
+    def words(self, item: Words) -> None:
+        """Draw one line of lettering, a reference to an outline for each letter."""
+        weight = face(item.bold)
+        x, y = self._xy(*item.at)
+        scale = item.height_mm / weight.cap_height
+        group = ET.SubElement(
+            self._layer,
+            "g",
+            {
+                "aria-label": item.text,
+                "role": "img",
+                "transform": f"translate({x} {y}){' rotate(-90)' if item.turned else ''}"
+                f" scale({scale:.7f} {-scale:.7f})",
+                "fill": "#000",
+                "stroke": "none",
+            },
+        )
+        self._letters(group, item, weight)
+
+    def _letters(self, group: ET.Element, item: Words, weight: Face) -> None:
+        """Place each letter along the baseline, in font units."""
+        width = text_width(item.text, weight.cap_height, item.bold)
+        at = {Anchor.START: 0.0, Anchor.MIDDLE: -width / 2, Anchor.END: -width}[item.anchor]
+        for character in item.text:
+            if not character.isspace():
+                name = f"{'b' if item.bold else 'r'}{ord(character):x}"
+                self._glyphs[item.bold, character] = name
+                ET.SubElement(group, "use", {"xlink:href": f"#{name}", "x": number(at)})
+            at += weight.advance(character)
+
+    def _xy(self, x: float, y: float) -> tuple[str, str]:
+        """A point of the open layer in SVG's coordinates, y down."""
+        return number(x + self._dx), number(self._height - y - self._dy)
+
+
+def _stroke(width_mm: float, dash: Dash) -> dict[str, str]:
+    """A line's width and dashes as attributes."""
+    look = {"stroke-width": number(width_mm)}
+    if dash:
+        look["stroke-dasharray"] = " ".join(number(length) for length in dash)
+    return look
