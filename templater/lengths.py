@@ -13,6 +13,8 @@ from enum import Enum
 from fractions import Fraction
 from math import floor
 
+from templater.quoting import quote
+
 
 class Unit(Enum):
     """A unit of length that a layout may use for bare numbers."""
@@ -50,52 +52,47 @@ _SPELLINGS = {
     **dict.fromkeys(("m", "metre", "metres", "meter", "meters"), Unit.METRE),
 }
 
+_POUND = Fraction(45359237, 100_000_000)
+_OUNCE = _POUND / 16
 _KILOGRAMS = {
-    **dict.fromkeys(("kg",), Fraction(1)),
-    **dict.fromkeys(("g",), Fraction(1, 1000)),
-    **dict.fromkeys(("lb", "lbs", "pound", "pounds"), Fraction(45359237, 100_000_000)),
-    **dict.fromkeys(("oz", "ounce", "ounces"), Fraction(45359237, 1_600_000_000)),
+    **dict.fromkeys(("kg", "kilogram", "kilograms"), Fraction(1)),
+    **dict.fromkeys(("g", "gram", "grams"), Fraction(1, 1000)),
+    **dict.fromkeys(("lb", "lbs", "pound", "pounds"), _POUND),
+    **dict.fromkeys(("oz", "ounce", "ounces"), _OUNCE),
 }
 
-_FRACTION = re.compile(r"(?:(\d{1,9})[\s-]+)?(\d{1,6})\s*/\s*(\d{1,6})")
-_DECIMAL = re.compile(r"\d{1,12}(?:\.\d{0,12})?|\.\d{1,12}")
-_TERM = re.compile(
-    r"\s*((?:\d{1,9}[\s-]+)?\d{1,6}\s*/\s*\d{1,6}|\d{1,12}(?:\.\d{0,12})?|\.\d{1,12})"
-    r"\s*(''|[a-z]+|[\"″”'′’])?"
-)
-_EXAMPLES = "write for example 23 5/8 in, 5' 7 1/2\", 60 cm or 304 mm"
+_LONGEST_TEXT = 60
+_NUMBER = r"\d+(?:\.\d*)?|\.\d+"
+_FRACTION = r"(?:\d+(?: | ?- ?))?\d+ ?/ ?\d+"
+_UNIT = r"''|[a-z]+\.?|[\"″”'′’]"
+_TERM = re.compile(rf"({_FRACTION}|{_NUMBER}) ?({_UNIT})? ?", re.ASCII)
+_LENGTHS = "write for example 23 5/8 in, 5' 7 1/2\", 60 cm or 304 mm"
+_WEIGHTS = "write for example 6 lb, 2 lb 3 oz, 2.7 kg or 900 g"
 
 
 class LengthError(ValueError):
-    """A text that is not a length; ``hint`` says what to write instead."""
+    """A text that is not a length, size, weight or paper; ``hint`` says what to write instead."""
 
-    def __init__(self, message: str, hint: str = _EXAMPLES) -> None:
+    def __init__(self, message: str, hint: str = _LENGTHS) -> None:
         super().__init__(message)
         self.hint = hint
 
 
 def parse_length(text: str, bare_unit: Unit | None = None) -> Fraction:
-    """The length in mm, exact; a leading minus is allowed (the caller judges the sign).
+    """The length in mm, exact; a leading sign is allowed (the caller judges it).
 
     ``bare_unit`` is what a number without a unit means; without it such a number is a fault.
     Raises LengthError.
     """
     plain = _plain(text)
-    sign = -1 if plain.startswith(("-", "−")) else 1
-    terms = _terms(plain.removeprefix("-").removeprefix("−").lstrip(), text)
-    if len(terms) == 1:
-        number, unit = terms[0]
-        unit = unit or bare_unit
-        if unit is None:
-            raise LengthError(
-                f"{text!r} has no unit",
-                f"write the unit (for example {text.strip()} in), or set 'units:' for the whole layout",
-            )
-        return sign * number * unit.mm
-    units = [unit for _, unit in terms]
-    if units != [Unit.FOOT, Unit.INCH] or terms[1][0] >= 12:
-        raise LengthError(f"{text!r} is not a length")
-    return sign * sum((number * unit.mm for number, unit in terms if unit), Fraction(0))
+    sign = -1 if plain[:1] in ("-", "−") else 1
+    terms = _terms(plain[1:].lstrip() if plain[:1] in ("-", "−", "+") else plain)
+    match [(number, _length_unit(name, text)) for number, name in terms]:
+        case [(number, unit)]:
+            return sign * number * _known(unit or bare_unit, text).mm
+        case [(feet, Unit.FOOT), (inches, Unit.INCH)] if inches < 12 and feet.denominator == 1:
+            return sign * (feet * Unit.FOOT.mm + inches * Unit.INCH.mm)
+    raise LengthError(f"{quote(text)} is not a length")
 
 
 def parse_size(text: str, bare_unit: Unit | None = None) -> tuple[Fraction, Fraction]:
@@ -105,74 +102,88 @@ def parse_size(text: str, bare_unit: Unit | None = None) -> tuple[Fraction, Frac
     """
     parts = re.split(r"\s*[x×X]\s*", text.strip())
     if len(parts) != 2 or not all(parts):
-        raise LengthError(f"{text!r} is not a width and a height", "write for example 16 x 20 in")
-    units = [_last_unit(part) for part in parts]
-    shared = next((unit for unit in reversed(units) if unit), None) or bare_unit
-    width, height = (parse_length(part, unit or shared) for part, unit in zip(parts, units, strict=True))
-    return width, height
+        raise LengthError(f"{quote(text)} is not a width and a height", "write for example 16 x 20 in")
+    width, height = parts
+    shared = _known(find_unit(height) or find_unit(width) or bare_unit, text)
+    return parse_length(width, shared), parse_length(height, shared)
 
 
 def parse_weight(text: str) -> Fraction:
     """A mass in kg, exact, from ``6 lb``, ``2 lb 3 oz``, ``2.7 kg`` or ``900 g``. Raises LengthError."""
-    hint = "write for example 6 lb, 2 lb 3 oz, 2.7 kg or 900 g"
-    plain = _plain(text)
-    terms = list(_TERM.finditer(plain))
-    names = [term.group(2) for term in terms]
-    whole = "".join(term.group(0) for term in terms).strip() == plain
-    single = len(names) == 1 and names[0] in _KILOGRAMS
-    pounds = len(names) == 2 and str(names[0]).startswith(("lb", "pound")) and str(names[1])[:1] == "o"
-    if not whole or not (single or pounds) or not set(names) <= set(_KILOGRAMS):
-        raise LengthError(f"{text!r} is not a weight", hint)
-    numbers = [_number(term.group(1), text) for term in terms]
-    return sum((n * _KILOGRAMS[str(name)] for n, name in zip(numbers, names, strict=True)), Fraction(0))
+    match [(number, _KILOGRAMS.get(name)) for number, name in _terms(_plain(text))]:
+        case [(number, Fraction() as kilograms)]:
+            return number * kilograms
+        case [(pounds, kilograms), (ounces, other)] if (kilograms, other) == (_POUND, _OUNCE):
+            return pounds * _POUND + ounces * _OUNCE
+    raise LengthError(f"{quote(text)} is not a number with kg, g, lb or oz", _WEIGHTS)
+
+
+def find_unit(text: str) -> Unit | None:
+    """The unit that a length or a size ends with, if any."""
+    match = re.search(rf"({_UNIT})\s*$", text.lower())
+    return _SPELLINGS.get(match.group(1).rstrip(".")) if match else None
 
 
 def _plain(text: str) -> str:
-    """Lower case, with fraction characters spelled out and spaces made plain."""
+    """Lower case, with fraction characters spelled out and single, plain spaces."""
     if "," in text:
-        raise LengthError(
-            f"{text!r} has a comma", f"write a point for decimals: {text.strip().replace(',', '.')}"
-        )
+        raise LengthError(f"{quote(text)} has a decimal comma", _mend_comma(text.strip()))
+    if len(text) > _LONGEST_TEXT:
+        return ""
     spelled = []
-    for character in text.strip():
+    for character in text:
         shape = unicodedata.normalize("NFKC", character)
-        is_fraction = len(shape) > 1 and "⁄" in shape
-        spelled.append(f" {shape} " if is_fraction else character)
+        spelled.append(f" {shape} " if "⁄" in shape and len(shape) > 1 else character)
     return re.sub(r"\s+", " ", "".join(spelled).replace("⁄", "/")).strip().lower()
 
 
-def _terms(plain: str, text: str) -> list[tuple[Fraction, Unit | None]]:
-    """The numbers of a length, each with its unit."""
-    terms: list[tuple[Fraction, Unit | None]] = []
+def _mend_comma(text: str) -> str:
+    """What to write instead of a comma; before three digits it may have marked the thousands."""
+    if len(text) > _LONGEST_TEXT:
+        return _LENGTHS
+    point = f"write a point: {text.replace(',', '.')}"
+    if re.search(r",\d{3}(?!\d)", text):
+        return f"{point}; or if thousands are meant: {text.replace(',', '')}"
+    return point
+
+
+def _terms(plain: str) -> list[tuple[Fraction, str]]:
+    """The numbers of a plain text, each with the name of its unit; none if it is anything else."""
+    terms = []
     position = 0
     while position < len(plain):
         match = _TERM.match(plain, position)
-        if match is None:
-            raise LengthError(f"{text!r} is not a length")
-        name = match.group(2)
-        if name is not None and name not in _SPELLINGS:
-            raise LengthError(f"{text!r} has the unknown unit {name!r}", "use in, ft, cm, mm or m")
-        terms.append((_number(match.group(1), text), _SPELLINGS[name] if name else None))
+        number = _number(match.group(1)) if match else None
+        if match is None or number is None:
+            return []
+        terms.append((number, (match.group(2) or "").rstrip(".")))
         position = match.end()
-    if not terms:
-        raise LengthError(f"{text!r} is not a length")
     return terms
 
 
-def _number(text: str, whole: str) -> Fraction:
-    """A decimal, a fraction or a mixed number, exactly."""
-    if _DECIMAL.fullmatch(text):
+def _number(text: str) -> Fraction | None:
+    """A decimal, a fraction or a mixed number, exactly; None for a division by zero."""
+    if "/" not in text:
         return Fraction(text)
-    match = _FRACTION.fullmatch(text)
-    if match is None or int(match.group(3)) == 0:
-        raise LengthError(f"{whole!r} is not a length")
-    return int(match.group(1) or 0) + Fraction(int(match.group(2)), int(match.group(3)))
+    *whole, top, bottom = (int(digits) for digits in re.findall(r"\d+", text))
+    return sum(whole) + Fraction(top, bottom) if bottom else None
 
 
-def _last_unit(text: str) -> Unit | None:
-    """The unit that a length ends with, if any."""
-    match = re.search(r"(''|[a-z]+|[\"″”'′’])\s*$", text.lower())
-    return _SPELLINGS.get(match.group(1)) if match else None
+def _length_unit(name: str, text: str) -> Unit | None:
+    """The unit of that name; None where no unit is written."""
+    if name and name not in _SPELLINGS:
+        raise LengthError(f"{quote(text)} has the unknown unit {quote(name)}", "use in, ft, cm, mm or m")
+    return _SPELLINGS.get(name)
+
+
+def _known(unit: Unit | None, text: str) -> Unit:
+    """The unit, which must be known by now."""
+    if unit is None:
+        example = f"write the unit, for example {text.strip()} in"
+        raise LengthError(
+            f"{quote(text)} has no unit", f"{example}, or set 'units:' for the whole layout"
+        )
+    return unit
 
 
 def format_inches(mm: float) -> str:

@@ -6,6 +6,8 @@ machine. Heights are those of the capitals (ISO 3098); an em is larger by the fa
 
 from __future__ import annotations
 
+import re
+from collections.abc import Iterable
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -21,6 +23,9 @@ DESCENT = 0.42
 
 ASCENT = 1.16
 """How far above the baseline a lower-case ascender or a bracket may reach, in capital heights."""
+
+
+_UNPARTED = re.compile(r"(?<=\d) (?=\d+/\d|in\b|mm\b)")
 
 
 class Face:
@@ -96,10 +101,20 @@ def words_box(words: Words) -> Box:
 
 
 def wrap(text: str, height_mm: float, width_mm: float, bold: bool = False) -> list[str]:
-    """The text broken into lines no wider than asked; a word too long is broken inside."""
+    """The text broken into lines no wider than asked; a word too long is broken inside.
+
+    A number is never parted from its fraction or its unit.
+    """
+    bound = _UNPARTED.sub("\N{NO-BREAK SPACE}", text)
+    lines = _fill(bound.split(" "), height_mm, width_mm, bold)
+    return [line.replace("\N{NO-BREAK SPACE}", " ") for line in lines]
+
+
+def _fill(words: Iterable[str], height_mm: float, width_mm: float, bold: bool) -> list[str]:
+    """Words put into lines no wider than asked."""
     lines: list[str] = []
     line = ""
-    for word in text.split():
+    for word in filter(None, words):
         longer = f"{line} {word}" if line else word
         if text_width(longer, height_mm, bold) <= width_mm:
             line = longer

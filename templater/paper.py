@@ -10,7 +10,8 @@ import re
 from dataclasses import dataclass
 
 from templater.geometry import Size
-from templater.lengths import LengthError, Unit, parse_length, parse_size
+from templater.lengths import LengthError, Unit, find_unit, parse_length, parse_size
+from templater.quoting import find_nearest, list_words, quote, suggest
 
 MAX_PAGE_MM = 5080.0
 """The longest page we make: 14,400 points, a portability limit of ISO 32000-1 Annex C.2."""
@@ -36,7 +37,7 @@ def _mm(width: float, height: float) -> Size:
 
 
 def _inches(width: float, height: float) -> Size:
-    return Size(width * 25.4, height * 25.4)
+    return Size(width * 254 / 10, height * 254 / 10)
 
 
 _SIZES = {
@@ -73,25 +74,24 @@ def parse_paper(text: str, bare_unit: Unit | None = None) -> Paper:
     name = re.sub(r"[\s_-]+", " ", text.strip().lower())
     if name in PAPERS:
         return PAPERS[name]
-    roll = re.fullmatch(r"roll (.+)", name)
-    if roll:
-        width = float(parse_length(roll.group(1), bare_unit))
-        return _checked(Paper(f"roll {roll.group(1)}", Size(width, MAX_PAGE_MM), is_roll=True), text)
-    if not re.search(r"[x×]", name) or not re.search(r"\d", name):
-        known = ", ".join(PAPERS)
-        raise LengthError(
-            f"{text!r} is not a paper", f"use {known}, 'roll 24 in' or a size such as 13 x 19 in"
-        )
-    width_mm, height_mm = (float(side) for side in parse_size(name, bare_unit))
-    short, long = sorted((width_mm, height_mm))
-    return _checked(Paper(name.replace("×", "x"), Size(short, long)), text)
+    full_name = name if find_unit(name) or bare_unit is None else f"{name} {bare_unit.value}"
+    if roll := re.fullmatch(r"\s*roll\s+(.+)", text, re.IGNORECASE):
+        width_mm = float(parse_length(roll.group(1), bare_unit))
+        return _checked(Paper(full_name, Size(width_mm, MAX_PAGE_MM), is_roll=True), text)
+    if re.search(r"\d\D*[x×]", name):
+        short_mm, long_mm = sorted(float(side) for side in parse_size(text, bare_unit))
+        return _checked(Paper(full_name.replace("×", "x"), Size(short_mm, long_mm)), text)
+    raise LengthError(
+        f"{quote(text)} is not a paper{suggest(find_nearest(name, PAPERS))}",
+        f"use {list_words(list(PAPERS))}; or 'roll 24 in', or a size such as 13 x 19 in",
+    )
 
 
 def _checked(paper: Paper, text: str) -> Paper:
     """The paper, if its sides are within reason."""
     if not MIN_PAGE_MM <= paper.size.width <= paper.size.height <= MAX_PAGE_MM:
         raise LengthError(
-            f"the paper {text!r} is too small or too large",
+            f"{quote(text)} is too small or too large for a paper",
             f"each side must be from {MIN_PAGE_MM:.0f} to {MAX_PAGE_MM:.0f} mm",
         )
     return paper

@@ -10,12 +10,13 @@ from templater.geometry import ORIGIN, Box, Point, Size
 
 
 class PageKind(Enum):
-    """What a page of the kit is for."""
+    """What a page is for; a form stands alone, all others belong to a kit."""
 
     COVER = "cover"
     OVERVIEW = "overview"
     TEMPLATE = "template"
     CHECKLIST = "checklist"
+    FORM = "form"
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,22 +15,25 @@ import svgwrite
 from svgwrite.base import BaseElement
 
 from templater.drawing import Anchor, Circle, Dash, Line, Polyline, Words
-from templater.geometry import Size
+from templater.geometry import Box
 from templater.lettering import Face, face, text_width
 from templater.sheets.model import Layer
 from templater.to_files.pen import replay
 
 
-def svg_text(layers: Iterable[Layer], size: Size, title: str) -> str:
-    """One page as an SVG document; its width and height are physical, in mm."""
+def svg_text(layers: Iterable[Layer], view: Box, title: str, *, top: float) -> str:
+    """A drawing as an SVG document that shows the box ``view``, its width and height in mm.
+
+    A point (x, y) of the drawing stands at (x, ``top`` - y) in the file.
+    """
     drawing = svgwrite.Drawing(
-        size=(f"{number(size.width)}mm", f"{number(size.height)}mm"),
-        viewBox=f"0 0 {number(size.width)} {number(size.height)}",
+        size=(f"{number(view.width)}mm", f"{number(view.height)}mm"),
+        viewBox=" ".join(number(value) for value in (view.x0, top - view.y1, *view.size)),
         profile="full",
         debug=False,
     )
     drawing.set_desc(title=title)
-    pen = _SvgPen(drawing, size.height)
+    pen = _SvgPen(drawing, top)
     replay(layers, pen)
     pen.close()
     return str(drawing.tostring()) + "\n"
@@ -57,11 +60,11 @@ class _Raw(BaseElement):  # type: ignore[misc]  # svgwrite ships no types
 
 
 class _SvgPen:
-    """Draws on one SVG page."""
+    """Draws on one SVG document."""
 
-    def __init__(self, drawing: Any, height: float) -> None:
+    def __init__(self, drawing: Any, top: float) -> None:
         self._drawing = drawing
-        self._height = height
+        self._top = top
         self._layer: ET.Element = ET.Element("g")
         self._dx, self._dy = 0.0, 0.0
         self._glyphs: dict[tuple[bool, str], str] = {}
@@ -86,7 +89,7 @@ class _SvgPen:
                 "rect",
                 {
                     "x": number(box.x0),
-                    "y": number(self._height - box.y1),
+                    "y": number(self._top - box.y1),
                     "width": number(box.width),
                     "height": number(box.height),
                 },
@@ -149,7 +152,7 @@ class _SvgPen:
 
     def _xy(self, x: float, y: float) -> tuple[str, str]:
         """A point of the open layer in SVG's coordinates, y down."""
-        return number(x + self._dx), number(self._height - y - self._dy)
+        return number(x + self._dx), number(self._top - y - self._dy)
 
 
 def _stroke(width_mm: float, dash: Dash) -> dict[str, str]:

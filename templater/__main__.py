@@ -1,0 +1,5 @@
+"""``python -m templater`` is the command line."""
+
+from templater.cli import main
+
+main()

@@ -1,0 +1,268 @@
+"""The command line: the only room that prints and exits."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from templater import __version__
+from templater.errors import ExitCode, Fault, LayoutError, TemplaterError, UsageError
+
+if TYPE_CHECKING:
+    from templater.pipeline import PlannedWall, PrintChoices
+
+_EXIT_CODES = """\b
+Exit codes:
+  0    done
+  1    a fault of the program
+  2    wrong usage
+  3    the layout is missing, cannot be read or cannot be placed, or needs too many sheets
+  4    (check) a rule is broken and not accepted
+  5    cannot write
+  6    the proof failed
+  130  interrupted
+"""
+
+
+@click.group(epilog=_EXIT_CODES, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(__version__, prog_name="templater")
+def commands() -> None:
+    """Turn a layout of framed pieces on a wall into paper templates that show every hole.
+
+    A template is printed at full size, taped to the wall and drilled through.
+    """
+
+
+_PRINT_OPTIONS: Sequence[Callable[[Any], Any]] = (
+    click.option("--paper", metavar="PAPER", help="a4, letter, 'roll 24 in', '13 x 19 in', …"),
+    click.option("--margin", metavar="LENGTH", help="What the printer leaves blank at every edge."),
+    click.option("--lap", metavar="LENGTH", help="How far neighbouring sheets overlap."),
+)
+
+
+def _print_options(command: Callable[..., Any]) -> Callable[..., Any]:
+    for option in reversed(_PRINT_OPTIONS):
+        command = option(command)
+    return command
+
+
+@commands.command(short_help="Write the kit of each layout: templates, overview, tables.")
+@click.argument("layouts", metavar="LAYOUT...", nargs=-1, required=True, type=click.Path(path_type=Path))
+@click.option("--out", metavar="DIR", type=click.Path(path_type=Path), help="Where the kit goes.")
+@_print_options
+@click.option("--zip", "pack", is_flag=True, help="Also pack the kit as one file, DIR.zip.")
+@click.option("--split", is_flag=True, help="Also write each piece's sheets as a PDF of its own.")
+def kit(
+    *,
+    layouts: tuple[Path, ...],
+    out: Path | None,
+    paper: str | None,
+    margin: str | None,
+    lap: str | None,
+    pack: bool,
+    split: bool,
+) -> None:
+    """Write the kit of each LAYOUT: templates to print, an overview, tables.
+
+    The kit goes to a folder named after the layout, beside it. Several layouts with --out DIR go
+    to DIR/<layout's name>; all are checked before any is written.
+    """
+    from templater.to_files.folder import check_is_replaceable
+
+    with _faults_told():
+        choices = _choices(paper, margin, lap)
+        folders = _folders(layouts, out)
+        walls = _read_all(layouts)
+        for folder in folders:
+            check_is_replaceable(folder)
+        for wall, folder in zip(walls, folders, strict=True):
+            _make_kit(wall, folder, choices, pack=pack, split=split)
+
+
+def _make_kit(
+    wall: PlannedWall, folder: Path, choices: PrintChoices, *, pack: bool, split: bool
+) -> None:
+    """Write one kit and say where it is."""
+    from templater.pipeline import plan_kit
+    from templater.rules.model import Verdict
+    from templater.to_files.kit import write_kit, write_zip
+
+    planned, findings = plan_kit(wall, choices)
+    with _progress() as report:
+        remarks = write_kit(planned, wall.source, folder, split=split, report=report)
+    if pack:
+        write_zip(folder, folder.with_name(folder.name + ".zip"))
+    for finding in findings:
+        if finding.verdict is Verdict.BROKEN:
+            other = f" / {finding.other}" if finding.other else ""
+            click.echo(
+                f"rule broken: {finding.rule}: {finding.subject}{other}: {finding.figure},"
+                f" asked for {finding.band}; {finding.mend}",
+                err=True,
+            )
+    for remark in remarks:
+        click.echo(remark, err=True)
+    holes, pages = wall.plan.hole_count, planned.page_count
+    click.echo(f"{folder}: revision {planned.revision}, {pages} pages, {holes} holes")
+
+
+@commands.command(short_help="Show where each piece goes, and whether the rules hold.")
+@click.argument("layout", type=click.Path(path_type=Path))
+def check(layout: Path) -> None:
+    """Show where each piece goes, and whether the rules of the trade hold."""
+    from templater.pipeline import read_wall
+    from templater.reports import print_report
+    from templater.rules.check import check_rules
+    from templater.rules.model import Verdict
+
+    with _faults_told():
+        wall = read_wall(layout)
+        findings = check_rules(wall.plan)
+        print_report(wall.plan, findings)
+        if any(finding.verdict is Verdict.BROKEN for finding in findings):
+            sys.exit(ExitCode.RULE_BROKEN)
+
+
+@commands.command()
+@click.argument("file", type=click.Path(path_type=Path))
+def new(file: Path) -> None:
+    """Write a commented layout to start from."""
+    from templater.layout.starter import starter_text
+    from templater.to_files.folder import write_new_file
+
+    with _faults_told():
+        write_new_file(file, starter_text().encode())
+        click.echo(f"{file}: change it to your wall, then: templater kit {file}")
+
+
+@commands.command(short_help="Write a form for somebody far away to fill in.")
+@click.argument("layout", required=False, type=click.Path(path_type=Path))
+@click.option("--blank", is_flag=True, help="A form for a wall that has no layout yet.")
+@click.option("--out", metavar="FILE", type=click.Path(path_type=Path), help="The PDF to write.")
+@click.option("--paper", metavar="PAPER", help="a4, letter, …")
+def measure(layout: Path | None, blank: bool, out: Path | None, paper: str | None) -> None:
+    """Write a form on which somebody far away enters what must be measured."""
+    from templater.pipeline import read_wall, write_measure_form
+
+    with _faults_told():
+        if blank == (layout is not None):
+            raise UsageError(
+                [Fault("give a LAYOUT or --blank", "for example: templater measure --blank")]
+            )
+        choices = _choices(paper, None, None)
+        known = None if layout is None else read_wall(layout).layout
+        path = out or (
+            Path("measure.pdf") if layout is None else layout.with_name(f"{layout.stem}-measure.pdf")
+        )
+        write_measure_form(known, choices.paper, path)
+        click.echo(f"{path}: print it, fill it in, send it back")
+
+
+def _choices(paper: str | None, margin: str | None, lap: str | None) -> PrintChoices:
+    """The print options, read. Raises UsageError."""
+    from templater.lengths import parse_length
+    from templater.paper import parse_paper
+    from templater.pipeline import PrintChoices
+
+    return PrintChoices(
+        paper=_option("--paper", paper, parse_paper),
+        margin_mm=_option("--margin", margin, lambda text: _short(float(parse_length(text)))),
+        lap_mm=_option("--lap", lap, lambda text: _short(float(parse_length(text)))),
+    )
+
+
+def _option(name: str, text: str | None, parse: Callable[[str], Any]) -> Any:
+    from templater.lengths import LengthError
+
+    if text is None:
+        return None
+    try:
+        return parse(text)
+    except LengthError as error:
+        raise UsageError([Fault(f"{name}: {error}", error.hint)]) from error
+
+
+def _short(length_mm: float) -> float:
+    """A margin or a lap, if it leaves something of the paper. Raises LengthError."""
+    from templater.lengths import LengthError
+
+    if not 0 <= length_mm <= 50:
+        raise LengthError("the length must be from 0 to 50 mm", "give for example 10 mm or 3/8 in")
+    return length_mm
+
+
+def _folders(layouts: Sequence[Path], out: Path | None) -> list[Path]:
+    """Where each kit goes. Raises UsageError where two would go to one place."""
+    if out is not None:
+        folders = [out] if len(layouts) == 1 else [out / layout.stem for layout in layouts]
+    else:
+        folders = [layout.with_name(f"{layout.stem}-kit") for layout in layouts]
+    if len(set(folders)) < len(folders):
+        raise UsageError(
+            [Fault("two layouts would go to the same folder", "make them one at a time with --out")]
+        )
+    return folders
+
+
+def _read_all(layouts: Sequence[Path]) -> list[PlannedWall]:
+    """Read every layout; the faults of all are told together. Raises LayoutError."""
+    from templater.pipeline import read_wall
+
+    walls: list[PlannedWall] = []
+    faults: list[Fault] = []
+    for layout in layouts:
+        try:
+            walls.append(read_wall(layout))
+        except LayoutError as error:
+            faults += error.faults
+    if faults:
+        raise LayoutError(faults)
+    return walls
+
+
+@contextmanager
+def _faults_told() -> Iterator[None]:
+    """Turn an error that the user can mend into lines on stderr and an exit code."""
+    try:
+        yield
+    except TemplaterError as error:
+        click.echo(str(error), err=True)
+        sys.exit(error.exit_code)
+
+
+@contextmanager
+def _progress() -> Iterator[Callable[[str, int, int], None] | None]:
+    """A bar on stderr where somebody watches it."""
+    if not sys.stderr.isatty():
+        yield None
+        return
+    from rich.console import Console
+    from rich.progress import Progress
+
+    with Progress(console=Console(stderr=True), transient=True) as progress:
+        bar = progress.add_task("templates")
+        yield lambda step, done, total: progress.update(
+            bar, description=step, completed=done, total=total
+        )
+
+
+def main() -> None:
+    """Run the command line; whatever happens, no traceback."""
+    try:
+        commands(standalone_mode=False)
+    except click.exceptions.Abort:
+        click.echo("interrupted", err=True)
+        sys.exit(ExitCode.INTERRUPTED)
+    except click.ClickException as error:
+        error.show()
+        sys.exit(ExitCode.USAGE)
+    except Exception as error:
+        kind = type(error).__name__
+        click.echo(f"a fault of the program ({kind}: {error})", err=True)
+        click.echo("  nothing was written; please report it together with the layout", err=True)
+        sys.exit(ExitCode.PROGRAM_FAULT)

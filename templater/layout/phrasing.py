@@ -1,0 +1,126 @@
+"""The schema's findings in plain words: the key, what is asked of it, what was found, what to do."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from pydantic_core import ErrorDetails
+
+from templater.layout.flaws import Flaw, describe_owner
+from templater.layout.schema import (
+    DatumEntry,
+    Entry,
+    FurnitureEntry,
+    GroupEntry,
+    HangEntry,
+    LayoutEntry,
+    MarginEntry,
+    PieceEntry,
+    PlaceEntry,
+    WallEntry,
+)
+from templater.layout.source import Path
+from templater.layout.values import EMPTY, show_value
+from templater.quoting import find_nearest, list_words, quote, suggest
+
+_ENTRIES: dict[str, type[Entry]] = {
+    "wall": WallEntry,
+    "furniture": FurnitureEntry,
+    "pieces": PieceEntry,
+    "hang": HangEntry,
+    "place": PlaceEntry,
+    "groups": GroupEntry,
+    "datum": DatumEntry,
+    "margin": MarginEntry,
+}
+"""What each mapping of a layout is read as, by the last key on the way to it."""
+
+_EXAMPLES = {
+    "title": "Lamp room corridor",
+    "wall": "{width: 16 ft 4 in, height: 8 ft}",
+    "width": "80 in",
+    "height": "34 in",
+    "left": "30 in",
+    "name": "Tide chart",
+    "size": "16 x 20 in",
+    "by": "wire",
+    "drop": "2 1/4 in",
+    "hang": "{by: wire, drop: 2 1/4 in}",
+    "place": "{centre: 150 in}",
+    "datum": "{height: 48 in, at: the door}",
+    "margin": "{bottom: 12.7 mm}",
+    "pieces": "[{name: Tide chart, size: 16 x 20 in}]",
+    "furniture": "[{name: boot bench, left: 30 in, width: 80 in, height: 34 in}]",
+    "groups": "[{name: bench trio, pieces: [Tide chart, Kelp print], arrange: row}]",
+    "arrange": "row",
+}
+
+
+def phrase_errors(errors: Sequence[ErrorDetails], data: Any) -> list[Flaw]:
+    """The schema's findings about the raw layout ``data``; a misspelt key is not also a missing one."""
+    misspelt: dict[Path, Path] = {}
+    for error in errors:
+        if error["type"] == "extra_forbidden":
+            *owner, key = error["loc"]
+            if nearest := find_nearest(str(key), _known_keys(owner)):
+                misspelt[error["loc"]] = (*owner, nearest)
+    meant = set(misspelt.values())
+    return [
+        _phrase_error(error, data, misspelt)
+        for error in errors
+        if error["type"] != "missing" or error["loc"] not in meant
+    ]
+
+
+def _phrase_error(error: ErrorDetails, data: Any, misspelt: Mapping[Path, Path]) -> Flaw:
+    path: Path = error["loc"]
+    match error["type"]:
+        case "missing":
+            return _phrase_missing(path, data)
+        case "extra_forbidden":
+            return _phrase_unknown(path, data, misspelt.get(path))
+        case "layout":
+            key = next(step for step in reversed(path) if isinstance(step, str))
+            return Flaw(path, f"{quote(key)} {error['ctx']['message']}", error["ctx"]["hint"])
+    return _phrase_shape(path, error, data)
+
+
+def _known_keys(owner: Sequence[str | int]) -> list[str]:
+    """The keys of the mapping that stands at the path."""
+    entry = next((_ENTRIES[step] for step in reversed(owner) if isinstance(step, str)), LayoutEntry)
+    return [field.alias or name for name, field in entry.model_fields.items()]
+
+
+def _example(key: str | int) -> str:
+    return f"'{key}: {_EXAMPLES[str(key)]}'"
+
+
+def _phrase_missing(path: Path, data: Any) -> Flaw:
+    *owner, key = path
+    message = f"{describe_owner(data, tuple(owner))} needs {quote(str(key))}"
+    return Flaw(tuple(owner), message, f"add for example {_example(key)}")
+
+
+def _phrase_unknown(path: Path, data: Any, meant: Path | None) -> Flaw:
+    *owner, last = path
+    key = str(last)
+    near = suggest(str(meant[-1]) if meant else None)
+    message = f"{quote(key)} is not a key of {describe_owner(data, tuple(owner))}{near}"
+    hint = f"use {list_words(_known_keys(owner))}"
+    if key[:1].isdigit():
+        hint = "if it is the rest of a number, write a point instead of the comma"
+    return Flaw(path, message, hint, at_key=True)
+
+
+def _phrase_shape(path: Path, error: ErrorDetails, data: Any) -> Flaw:
+    """A text where a list or a mapping is due, or the one in place of the other."""
+    owner, raw = describe_owner(data, path), error["input"]
+    if isinstance(raw, str) and not raw.strip():
+        message, hint = EMPTY
+        return Flaw(path, f"{owner} {message}", hint)
+    demand = "a list" if error["type"] == "list_type" else "keys and values"
+    key = next(step for step in reversed(("layout", *path)) if isinstance(step, str))
+    return Flaw(
+        path, f"{owner} needs {demand}, but is {show_value(raw)}", f"write for example {_example(key)}"
+    )

@@ -1,0 +1,201 @@
+"""What single values of a layout may be: lengths, sizes, weights, papers, choices and texts.
+
+Each kind reads the text of the file into what the program uses (mm, kg) and says what is wrong
+with it in words that complete a sentence about its key.
+"""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Callable
+from dataclasses import dataclass
+from enum import Enum
+from fractions import Fraction
+from typing import Annotated, TypeVar
+
+from pydantic import PlainValidator, ValidationInfo
+from pydantic_core import PydanticCustomError
+
+from templater.geometry import Size
+from templater.layout.model import Align, Arrangement, Hanger
+from templater.lengths import LengthError, Unit, parse_length, parse_size, parse_weight
+from templater.paper import Paper, parse_paper
+from templater.quoting import find_nearest, list_words, quote, suggest
+
+EMPTY = ("has no value", "write one after the colon, or remove the key")
+"""An empty value is refused, since it may be a line that somebody meant to finish."""
+
+BARE_UNIT = "bare_unit"
+"""The key of the validation context under which the unit of bare numbers is handed in."""
+
+_MAX_TEXT = 120
+_MAX_ISSUE = 24
+_MAX_KILOGRAMS = 10_000
+
+_Value = TypeVar("_Value")
+_Choice = TypeVar("_Choice", bound=Enum)
+
+
+def fail(message: str, hint: str) -> PydanticCustomError:
+    """The error whose message follows the name of the key: ``'drop' needs a length, but …``."""
+    return PydanticCustomError("layout", "{message}", {"message": message, "hint": hint})
+
+
+def show_value(raw: object) -> str:
+    """A raw value as a message names it."""
+    if isinstance(raw, str):
+        return quote(raw)
+    return "a list" if isinstance(raw, list) else "a mapping"
+
+
+def _filled(raw: object, demand: str) -> str:
+    """The text of a value, which must be a text and not empty."""
+    if not isinstance(raw, str):
+        raise fail(f"needs {demand}, but is {show_value(raw)}", "write one value after the colon")
+    if not raw.strip():
+        raise fail(*EMPTY)
+    return raw
+
+
+def _parsed(raw: object, demand: str, parse: Callable[[str], _Value]) -> _Value:
+    """The value that a parser of lengths finds in the text."""
+    try:
+        return parse(_filled(raw, demand))
+    except LengthError as error:
+        raise fail(f"needs {demand}, but {error}", error.hint) from None
+
+
+def _bare_unit(info: ValidationInfo) -> Unit | None:
+    return (info.context or {}).get(BARE_UNIT)
+
+
+@dataclass(frozen=True, slots=True)
+class _Range:
+    """From where to where a length may lie, mm; ``limit`` is the upper end in words."""
+
+    low: float
+    high: float
+    limit: str
+    above_zero: bool = False
+
+    def check(self, length: Fraction, raw: object) -> float:
+        """The length, if it lies within the range."""
+        if self.above_zero and length <= 0:
+            raise fail(f"must be more than 0, but is {show_value(raw)}", "check the number")
+        if length < 0 <= self.low:
+            raise fail(f"must not be negative, but is {show_value(raw)}", "check the number")
+        if length > self.high:
+            raise fail(
+                f"must be at most {self.limit}, but is {show_value(raw)}",
+                "check the number and its unit",
+            )
+        if length < self.low:
+            raise fail(
+                f"must be at least −{self.limit}, but is {show_value(raw)}",
+                "check the number and its unit",
+            )
+        return float(length)
+
+
+_WALL = _Range(0, 10_000_000, "10 km", above_zero=True)
+_ON_WALL = _Range(0, 10_000_000, "10 km")
+_EXTENT = _Range(0, 100_000, "100 m", above_zero=True)
+_DISTANCE = _Range(0, 100_000, "100 m")
+_SIGNED = _Range(-100_000, 100_000, "100 m")
+_SHEET_EDGE = _Range(0, 50, "50 mm")
+
+
+def _read_length(raw: object, info: ValidationInfo, allowed: _Range) -> float:
+    length = _parsed(raw, "a length", lambda text: parse_length(text, _bare_unit(info)))
+    return allowed.check(length, raw)
+
+
+def read_sheet_edge(raw: object, info: ValidationInfo) -> float:
+    """A margin or a lap, mm."""
+    return _read_length(raw, info, _SHEET_EDGE)
+
+
+def _length(allowed: _Range) -> PlainValidator:
+    def read(raw: object, info: ValidationInfo) -> float:
+        return _read_length(raw, info, allowed)
+
+    return PlainValidator(read, json_schema_input_type=str)
+
+
+def _size(allowed: _Range) -> PlainValidator:
+    def read(raw: object, info: ValidationInfo) -> Size:
+        sides = _parsed(raw, "a width and a height", lambda text: parse_size(text, _bare_unit(info)))
+        return Size(*(allowed.check(side, raw) for side in sides))
+
+    return PlainValidator(read, json_schema_input_type=str)
+
+
+def _choice(choices: type[_Choice], noun: str) -> PlainValidator:
+    known = [str(choice.value) for choice in choices]
+
+    def read(raw: object) -> _Choice:
+        text = _filled(raw, noun).strip()
+        if text not in known:
+            raise fail(
+                f"is {quote(text)}, which is not {noun}{suggest(find_nearest(text, known))}",
+                f"use {list_words(known)}",
+            )
+        return choices(text)
+
+    return PlainValidator(read, json_schema_input_type=str)
+
+
+def _text(longest: int) -> PlainValidator:
+    def read(raw: object) -> str:
+        text = unicodedata.normalize("NFC", _filled(raw, "a text").strip())
+        if len(text) > longest:
+            raise fail(f"has {len(text)} characters, more than {longest}", "shorten it")
+        if unseen := next(filter(_is_unseen, text), None):
+            raise fail(f"has the character {quote(unseen)}, which cannot be printed", "remove it")
+        if not any(unicodedata.category(character)[0] in "LNPS" for character in text):
+            raise fail("has nothing that can be seen", "write a word")
+        return text
+
+    return PlainValidator(read, json_schema_input_type=str)
+
+
+def _is_unseen(character: str) -> bool:
+    """Whether it is a line end, a control, a lone surrogate or an invisible mark of direction.
+
+    The two joiners of Arabic and Indic scripts shape the letters beside them and may stay.
+    """
+    return (
+        unicodedata.category(character) in {"Cc", "Cf", "Cs", "Zl", "Zp"}
+        and character not in "\u200c\u200d"
+    )
+
+
+def _read_weight(raw: object) -> float:
+    kilograms = _parsed(raw, "a weight", parse_weight)
+    if not 0 < kilograms <= _MAX_KILOGRAMS:
+        raise fail(
+            f"must be more than 0 and at most {_MAX_KILOGRAMS} kg, but is {show_value(raw)}",
+            "check the number and its unit",
+        )
+    return float(kilograms)
+
+
+def _read_paper(raw: object, info: ValidationInfo) -> Paper:
+    return _parsed(raw, "a paper", lambda text: parse_paper(text, _bare_unit(info)))
+
+
+WallLength = Annotated[float, _length(_WALL)]
+WallPosition = Annotated[float, _length(_ON_WALL)]
+Extent = Annotated[float, _length(_EXTENT)]
+Distance = Annotated[float, _length(_DISTANCE)]
+SignedDistance = Annotated[float, _length(_SIGNED)]
+SheetEdge = Annotated[float, PlainValidator(read_sheet_edge, json_schema_input_type=str)]
+Outside = Annotated[Size, _size(_EXTENT)]
+Weight = Annotated[float, PlainValidator(_read_weight, json_schema_input_type=str)]
+PaperName = Annotated[Paper, PlainValidator(_read_paper, json_schema_input_type=str)]
+UnitName = Annotated[Unit, _choice(Unit, "a unit of length")]
+HangerName = Annotated[Hanger, _choice(Hanger, "a way to hang")]
+ArrangementName = Annotated[Arrangement, _choice(Arrangement, "an arrangement")]
+AlignName = Annotated[Align, _choice(Align, "a way to align")]
+Text = Annotated[str, _text(_MAX_TEXT)]
+IssueText = Annotated[str, _text(_MAX_ISSUE)]

@@ -1,0 +1,120 @@
+"""The way from a layout to a kit, step by step; every step is a function of the one before."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+import templater
+from templater.errors import Fault, LayoutError, Place
+from templater.layout.model import Layout, Margins
+from templater.layout.read import read_layout
+from templater.lengths import Unit
+from templater.mounting.mount import mount_pieces
+from templater.paper import Paper, default_paper
+from templater.placement.model import Plan
+from templater.placement.place import place_pieces
+from templater.printing.model import PrintSetup, Tiling
+from templater.printing.tile import NoRoomOnSheetError, TooManySheetsError, tile_template
+from templater.rules.check import check_rules
+from templater.rules.model import Finding
+from templater.scene.template import template_extent
+from templater.sheets.compose import Kit, compose_kit, compose_measure_form
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedWall:
+    """A layout that holds, and where everything on it goes; ``source`` is the file as read."""
+
+    source: bytes
+    layout: Layout
+    plan: Plan
+
+
+@dataclass(frozen=True, slots=True)
+class PrintChoices:
+    """What the command line asks for in place of the layout's own print settings."""
+
+    paper: Paper | None = None
+    margin_mm: float | None = None
+    lap_mm: float | None = None
+
+
+def read_wall(path: Path) -> PlannedWall:
+    """Read a layout file and place everything. Raises LayoutError with every fault found."""
+    try:
+        source = path.read_bytes()
+    except OSError as error:
+        message = f"cannot read {path}: {error.strerror or error}"
+        raise LayoutError(
+            [Fault(message, "name a layout file; 'templater new FILE' writes one")]
+        ) from error
+    return plan_wall(source, str(path))
+
+
+def plan_wall(source: bytes, file: str) -> PlannedWall:
+    """A layout's text, read, mounted and placed. Raises LayoutError with every fault found."""
+    reading = read_layout(source, file)
+    faults = list(reading.faults)
+    if reading.layout is None:
+        raise LayoutError(faults)
+    mounting = mount_pieces(reading.layout)
+    placement = place_pieces(reading.layout, mounting.mounts)
+    faults += [*mounting.faults, *placement.faults]
+    if faults:
+        raise LayoutError(sorted(faults, key=lambda fault: fault.place or Place(file)))
+    return PlannedWall(source, reading.layout, placement.plan)
+
+
+def set_up_print(layout: Layout, choices: PrintChoices) -> PrintSetup:
+    """The layout's print settings, where the command line does not say otherwise."""
+    margin = choices.margin_mm
+    margins = layout.margins if margin is None else Margins(margin, margin, margin, margin)
+    lap_mm = layout.lap_mm if choices.lap_mm is None else choices.lap_mm
+    return PrintSetup(choices.paper or layout.paper, margins, lap_mm)
+
+
+def cut_sheets(wall: PlannedWall, setup: PrintSetup) -> Mapping[str, Tiling]:
+    """Every template cut into sheets, by the piece's slug. Raises LayoutError."""
+    tilings: dict[str, Tiling] = {}
+    faults = []
+    places = {piece.slug: piece.at for piece in wall.layout.pieces}
+    for piece in wall.plan.pieces:
+        marks = piece.template_marks()
+        holes, hangs = [mark.hole for mark in marks], [mark.hang for mark in marks]
+        try:
+            tilings[piece.slug] = tile_template(template_extent(piece), holes, hangs, setup)
+        except TooManySheetsError as error:
+            message = f"{piece.name!r} needs {error.count} sheets of {setup.paper.name}"
+            hint = "print on larger paper: --paper a1, or --paper 'roll 36 in' at a copy shop"
+            faults.append(Fault(message, hint, places[piece.slug]))
+        except NoRoomOnSheetError as error:
+            hint = "choose a larger paper, or smaller margins and laps"
+            raise LayoutError([Fault(f"{setup.paper.name}: {error}", hint)]) from error
+    if faults:
+        raise LayoutError(faults)
+    return tilings
+
+
+def plan_kit(wall: PlannedWall, choices: PrintChoices) -> tuple[Kit, tuple[Finding, ...]]:
+    """Everything but the writing: rules held against the plan, sheets cut, pages drawn."""
+    setup = set_up_print(wall.layout, choices)
+    findings = check_rules(wall.plan)
+    tilings = cut_sheets(wall, setup)
+    return compose_kit(wall.plan, findings, tilings, setup, version=templater.__version__), findings
+
+
+def write_measure_form(layout: Layout | None, paper: Paper | None, path: Path) -> None:
+    """Write the form for a far client as PDF; with a layout, what is known is filled in.
+
+    Raises WriteError.
+    """
+    from templater.to_files.folder import whole_file
+    from templater.to_files.pdf import write_pdf
+
+    units = Unit.INCH if layout is None else layout.units
+    chosen = paper or (default_paper(units) if layout is None else layout.paper)
+    pages = compose_measure_form(layout, PrintSetup(chosen, Margins(), 0.0), units)
+    with whole_file(path) as building, building.open("wb") as stream:
+        write_pdf(pages, stream, title="What to measure")

@@ -1,0 +1,78 @@
+"""Wide tables with headings, one under the other, over as many pages as they need."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from templater.drawing import Item
+from templater.geometry import Box
+from templater.lettering import ASCENT, DESCENT
+from templater.scene.lines import SMALL
+from templater.scene.model import Form
+from templater.scene.passages import Passage, draw_heading, move_items
+from templater.scene.tables import PADDING, Column, draw_table, table_width
+
+LEAST_ROW = (ASCENT + DESCENT) * SMALL + PADDING
+"""The height of a row of one line, mm."""
+
+_GUTTER = 8.0
+_AFTER = 6.0
+_LEAST_START = 35.0
+
+
+@dataclass(frozen=True, slots=True)
+class Chapter:
+    """A heading and a table whose columns have widths."""
+
+    heading: str
+    columns: tuple[Column, ...]
+    rows: tuple[tuple[str, ...], ...]
+
+
+class ChapterRun:
+    """Pages as they fill; a table goes on beside itself where the paper is wide, else overleaf."""
+
+    def __init__(self, form: Form) -> None:
+        self.pages: list[list[Item]] = []
+        self._inner = form.inner
+        self._y = form.inner.y0
+
+    def add_passage(self, passage: Passage) -> None:
+        """Place a passage below what stands there, or on a new page."""
+        if self._y - passage.height_mm < self._inner.y0:
+            self._turn_page()
+        self.pages[-1] += move_items(passage.items, self._inner.x0, self._y)
+        self._y -= passage.height_mm + _AFTER
+
+    def add_chapter(self, chapter: Chapter) -> None:
+        """Place a chapter; its heading is repeated wherever it goes on."""
+        row = 0
+        while row < len(chapter.rows):
+            if self._y - self._inner.y0 < _LEAST_START:
+                self._turn_page()
+            heading = f"{chapter.heading}, continued" if row else chapter.heading
+            self.add_passage(draw_heading(heading, self._inner.width))
+            self._y += _AFTER - 1.5
+            drawn = self._draw_columns(chapter, row)
+            row += drawn
+            if not drawn:
+                self._turn_page()
+
+    def _draw_columns(self, chapter: Chapter, start: int) -> int:
+        """Draw as many rows as fit from here to the foot of the page; how many that were."""
+        inner, top, row = self._inner, self._y, start
+        width = table_width(chapter.columns)
+        left = inner.x0
+        while row < len(chapter.rows) and left + min(width, inner.width) <= inner.x1 + 1e-6:
+            part = draw_table(
+                chapter.columns, chapter.rows, Box(left, inner.y0, inner.x1, top), start=row
+            )
+            self.pages[-1] += part.items
+            row = part.next_row
+            left += width + _GUTTER
+            self._y = min(self._y, part.bottom_y - _AFTER)
+        return row - start
+
+    def _turn_page(self) -> None:
+        self.pages.append([])
+        self._y = self._inner.y1

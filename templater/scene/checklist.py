@@ -1,0 +1,93 @@
+"""The checklist: a row for every hole, to be measured again and ticked on the wall."""
+
+from __future__ import annotations
+
+from templater.drawing import Anchor
+from templater.lengths import Unit, format_both, format_signed
+from templater.placement.model import PlacedPiece, Plan
+from templater.scene.flow import Listing, Part, column_width, draw_page_heads, flow
+from templater.scene.model import Form, PageDrawing
+from templater.scene.passages import draw_paragraph
+from templater.scene.tables import Column, Fit, fit_columns
+
+ROOMY = 150.0
+"""From this width on a length and its other unit stand on one line, mm."""
+
+NARROW = 112.0
+"""In a column below this width the boxes to tick have letters for headings, mm."""
+
+ROW = 7.5
+"""Height of a row, so that a pencil finds its square, mm."""
+
+
+def draw_checklist(plan: Plan, form: Form, *, revision: str) -> tuple[PageDrawing, ...]:
+    """Every hole with its two distances and its boxes; then the pieces that have no hole."""
+    width = column_width(form)
+    first, later = draw_page_heads("Checklist", form)
+    parts = [*_introduction(plan, width, revision), *_hole_rows(plan, width), *_bare_rows(plan, width)]
+    return flow(parts, form, title="Checklist", first_head=first, later_head=later)
+
+
+def describe_datum(plan: Plan) -> str:
+    """Where the datum is set, in words: its height and its place."""
+    place = f" at: {plan.datum.at_place}" if plan.datum.at_place else ""
+    return f"{format_both(plan.datum.height_mm, plan.units)} above the floor{place}"
+
+
+def format_offset(mm: float, units: Unit, joint: str = " ") -> str:
+    """A height from the datum with its sign in both systems: ``+6 in (+152 mm)``."""
+    other = Unit.MILLIMETRE if units.is_imperial else Unit.INCH
+    return f"{format_signed(mm, units)}{joint}({format_signed(mm, other)})"
+
+
+def _introduction(plan: Plan, width: float, revision: str) -> list[Part]:
+    texts = (
+        f"Revision {revision}.",
+        f"The datum is the one level line across the wall, {describe_datum(plan)}.",
+        "± datum: measure from the datum line to the cross; + is up, − is down. From the left end:"
+        " measure level from the wall's left end, as you face the wall.",
+        "Tick checked when both distances are right, drilled when the hole is made, hung when the"
+        " piece hangs and is level.",
+    )
+    title = draw_paragraph(plan.title, width, bold=True, most_lines=2)
+    return [title, *(draw_paragraph(text, width) for text in texts)]
+
+
+def _hole_rows(plan: Plan, width: float) -> list[Part]:
+    joint = " " if width >= ROOMY else "\n"
+    rows = tuple(row for piece in plan.pieces for row in _rows_of(piece, plan, joint))
+    ticks = ("checked", "drilled", "hung") if width >= NARROW else ("c", "d", "h")
+    columns = (
+        Column("Piece", Fit.WRAPPED),
+        Column("Hole" if width >= NARROW else "no.", anchor=Anchor.MIDDLE),
+        Column("± datum", anchor=Anchor.END),
+        Column("From the left end", anchor=Anchor.END),
+        *(Column(word, anchor=Anchor.MIDDLE, to_tick=True) for word in ticks),
+    )
+    legend = [draw_paragraph("c: checked, d: drilled, h: hung", width)] if width < NARROW else []
+    return [*legend, Listing(fit_columns(columns, rows, width), rows, ROW)] if rows else []
+
+
+def _rows_of(piece: PlacedPiece, plan: Plan, joint: str) -> list[tuple[str, ...]]:
+    """A row for each hole of one piece."""
+    rows: list[tuple[str, ...]] = []
+    for number, mark in enumerate(piece.marks, 1):
+        across = format_both(mark.hole.x, plan.units).replace(" (", f"{joint}(")
+        offset = format_offset(mark.hole.y - plan.datum.height_mm, plan.units, joint)
+        rows.append((piece.name, str(number), offset, across, "", "", ""))
+    return rows
+
+
+def _bare_rows(plan: Plan, width: float) -> list[Part]:
+    """The pieces whose hardware nobody has measured yet."""
+    rows = tuple((piece.name, "no hole", "") for piece in plan.pieces if not piece.marks)
+    if not rows:
+        return []
+    columns = (
+        Column("Piece", Fit.WRAPPED),
+        Column("Hole"),
+        Column("hung", anchor=Anchor.MIDDLE, to_tick=True),
+    )
+    words = "The layout does not say how these pieces hang. Their templates show where they go and nothing to drill."
+    listing = Listing(fit_columns(columns, rows, width), rows, ROW)
+    return [draw_paragraph(words, width), listing]

@@ -1,0 +1,154 @@
+"""The overview's tables: every hole, the furniture, what the rules say, what is to be noted."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+
+from templater.drawing import Anchor
+from templater.lengths import format_both
+from templater.placement.model import PlacedPiece, Plan
+from templater.rules.model import Finding, Verdict
+from templater.scene.chapters import Chapter
+from templater.scene.elevation import furniture_key
+from templater.scene.tables import Column, Fit, fit_columns, table_width
+from templater.scene.wording import from_datum, from_left_end, from_middle, size_in_words
+
+MOST_BROKEN = 60
+"""So many broken rules are listed; of more, their number is given."""
+
+MOST_OTHERS = 30
+"""Rules that are kept or do not apply are listed up to so many, else only counted."""
+
+_SHAPES = {Verdict.BROKEN: "broken ×", Verdict.KEPT: "kept ✓", Verdict.NOT_APPLICABLE: "n/a –"}
+
+
+_HOLE_COLUMNS = (
+    Column("No.", anchor=Anchor.MIDDLE),
+    Column("Piece", Fit.SHORTENED),
+    Column("Hole", anchor=Anchor.MIDDLE),
+    Column("Hole, from the left end", anchor=Anchor.END),
+    Column("Piece's middle, from the left end", anchor=Anchor.END),
+    Column("Hole, from the furniture's middle", anchor=Anchor.END),
+    Column("Furniture", Fit.SHORTENED),
+    Column("Hole, above the floor at the datum's place", anchor=Anchor.END),
+    Column("Hole, from the datum: + up, − down", anchor=Anchor.END),
+)
+_NAMES, _ACROSS, _FURNITURE, _UP = (0, 1, 2), (3, 4), (5, 6), (7, 8)
+
+
+def list_holes(plan: Plan, width_mm: float) -> list[Chapter]:
+    """The table of every hole, no wider than asked: on narrow paper it falls into two tables."""
+    overs = {piece.over.name for piece in plan.pieces if piece.over}
+    across = (*_NAMES, *_ACROSS, *_FURNITURE[: min(len(overs), 2)])
+    for joint in (" ", "\n"):
+        rows = [row for piece in _number(plan) for row in _hole_rows(plan, *piece, joint)]
+        whole = _pick(_HOLE_COLUMNS, rows, (*across, *_UP), "Holes", width_mm)
+        if table_width(whole.columns) <= width_mm:
+            return [whole]
+    return [
+        _pick(_HOLE_COLUMNS, rows, across, "Holes: across the wall", width_mm),
+        _pick(_HOLE_COLUMNS, rows, (*_NAMES, *_UP), "Holes: heights", width_mm),
+    ]
+
+
+def _number(plan: Plan) -> Iterable[tuple[int, PlacedPiece]]:
+    return enumerate(plan.pieces, start=1)
+
+
+def _pick(
+    columns: Sequence[Column],
+    rows: Sequence[Sequence[str]],
+    indexes: Sequence[int],
+    heading: str,
+    width_mm: float,
+) -> Chapter:
+    """A table of some of the columns."""
+    chosen = tuple(tuple(row[index] for index in indexes) for row in rows)
+    return Chapter(heading, fit_columns([columns[i] for i in indexes], chosen, width_mm), chosen)
+
+
+def _hole_rows(plan: Plan, number: int, piece: PlacedPiece, joint: str) -> Iterable[tuple[str, ...]]:
+    """A row for each hole of a piece, or one that says that it has none."""
+
+    def split(text: str) -> str:
+        return text.replace(" (", f"{joint}(")
+
+    middle = split(from_left_end(plan, piece.box.centre.x))
+    over = piece.over.name if piece.over else ""
+    if not piece.marks:
+        yield str(number), piece.name, "no hole", "", middle, "", over, "", ""
+    for index, mark in enumerate(piece.marks, start=1):
+        x, y = mark.hole
+        yield (
+            str(number),
+            piece.name,
+            str(index),
+            split(from_left_end(plan, x)),
+            middle,
+            split(from_middle(plan, x, piece.over)) if piece.over else "",
+            over,
+            split(format_both(y, plan.units)),
+            split(from_datum(plan, y)),
+        )
+
+
+def list_furniture(plan: Plan, width_mm: float) -> list[Chapter]:
+    """Where each piece of furniture stands."""
+    columns = (
+        Column("Key", anchor=Anchor.MIDDLE),
+        Column("Furniture", Fit.WRAPPED),
+        Column("Width × height", Fit.WRAPPED),
+        Column("Left edge, from the left end", Fit.WRAPPED, Anchor.END),
+        Column("Middle, from the left end", Fit.WRAPPED, Anchor.END),
+    )
+    rows = [
+        (
+            furniture_key(number),
+            thing.name,
+            size_in_words(plan, *thing.box.size),
+            from_left_end(plan, thing.box.x0),
+            from_left_end(plan, thing.box.centre.x),
+        )
+        for number, thing in enumerate(plan.furniture, start=1)
+    ]
+    return [_pick(columns, rows, range(5), "Furniture", width_mm)] if rows else []
+
+
+def list_notes(plan: Plan, width_mm: float) -> list[Chapter]:
+    """What is not known, or assumed, about single pieces."""
+    columns = (
+        Column("No.", anchor=Anchor.MIDDLE),
+        Column("Piece", Fit.SHORTENED),
+        Column("Note", Fit.WRAPPED),
+    )
+    rows = [(str(number), piece.name, note) for number, piece in _number(plan) for note in piece.notes]
+    return [_pick(columns, rows, range(3), "Notes", width_mm)] if rows else []
+
+
+def list_findings(findings: Sequence[Finding], width_mm: float) -> list[Chapter]:
+    """What the placement rules say, the broken ones first with what mends them."""
+    counts = Counter(finding.verdict for finding in findings)
+    broken = [finding for finding in findings if finding.verdict is Verdict.BROKEN]
+    others = [finding for finding in findings if finding.verdict is Verdict.KEPT]
+    others += [finding for finding in findings if finding.verdict is Verdict.NOT_APPLICABLE]
+    shown = [*broken[:MOST_BROKEN], *(others if len(others) <= MOST_OTHERS else ())]
+    heading = ", ".join(f"{counts[verdict]} {shape}" for verdict, shape in _SHAPES.items())
+    if len(shown) < len(findings):
+        heading += f" ({len(findings) - len(shown)} not listed here: run templater check)"
+    columns = (
+        Column("Verdict"),
+        Column("Rule", Fit.WRAPPED),
+        Column("Of", Fit.WRAPPED),
+        Column("Is", Fit.WRAPPED),
+        Column("Asked for", Fit.WRAPPED),
+        Column("What would mend it", Fit.WRAPPED),
+    )
+    rows = [_finding_row(finding) for finding in shown]
+    return [_pick(columns, rows, range(6), f"Rules of placing: {heading}", width_mm)] if findings else []
+
+
+def _finding_row(finding: Finding) -> tuple[str, ...]:
+    parties = finding.subject if finding.other is None else f"{finding.subject}, {finding.other}"
+    words = (finding.figure, finding.band, finding.mend)
+    return (_SHAPES[finding.verdict], finding.rule, parties, *(word or "" for word in words))

@@ -1,0 +1,136 @@
+"""The straight lines of a template, and the marks of its holes; nothing enters a hole's ring."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from templater.drawing import Dash, Item, Line, Polyline
+from templater.geometry import ORIGIN, Box, Point, Size
+from templater.mounting.model import Mark
+from templater.placement.model import PlacedPiece, Plan
+from templater.scene.lines import FINE, MEDIUM, THIN, centre_dash, datum_dash
+from templater.scene.marks import ARM, RING_RADIUS, draw_target
+
+SAME_MM = 0.5
+"""Two heights nearer than this are drawn and named as one."""
+
+
+@dataclass(frozen=True, slots=True)
+class TemplateLines:
+    """Draws upright and level lines of one template, each left out near its holes."""
+
+    size: Size
+    datum_y: float
+    marks: tuple[Mark, ...]
+
+    @classmethod
+    def of(cls, piece: PlacedPiece, plan: Plan) -> TemplateLines:
+        """The lines of a piece, in its template's coordinates."""
+        datum_y = plan.datum.height_mm - piece.box.y0
+        return cls(piece.size, datum_y, piece.template_marks())
+
+    @property
+    def has_datum(self) -> bool:
+        """Whether the datum crosses the paper."""
+        return 0 <= self.datum_y <= self.size.height
+
+    @property
+    def datum_is_centre(self) -> bool:
+        """Whether the datum runs through the piece's middle and stands for its centre line."""
+        return abs(self.datum_y - self.size.height / 2) < SAME_MM
+
+    def draw_fixed(self) -> Iterable[Line]:
+        """The outline, which is the cutting line; the datum; the level line."""
+        width, height = self.size
+        corners = [ORIGIN, Point(width, 0), Point(width, height), Point(0, height)]
+        for start, end in zip(corners, [*corners[1:], ORIGIN], strict=True):
+            yield from self._draw(start, end, width_mm=MEDIUM, radius=RING_RADIUS + 1)
+        if self.has_datum:
+            yield from self._draw_across(self.datum_y, THIN, datum_dash(THIN))
+        for level in sorted({mark.hang.y for mark in self.marks}):
+            yield from self._draw_across(level, THIN, ())
+
+    def draw_centre(self, interruptions: Sequence[Box] = ()) -> Iterable[Line]:
+        """Both centre lines, left out where a block of words stands on them."""
+        (width, height), dash = self.size, centre_dash(FINE)
+        foot, head = Point(width / 2, 0), Point(width / 2, height)
+        yield from self._draw(foot, head, width_mm=FINE, dash=dash, interruptions=interruptions)
+        if not self.datum_is_centre:
+            yield from self._draw_across(height / 2, FINE, dash, interruptions)
+
+    def draw_holes(self) -> Iterable[Item]:
+        """The holes, and the hang points that lie outside their rings."""
+        for mark in self.marks:
+            yield from draw_target(mark.hole)
+            if abs(mark.hang.y - mark.hole.y) > RING_RADIUS:
+                yield _hang_mark(mark)
+
+    def _draw_across(
+        self, y: float, width_mm: float, dash: Dash, interruptions: Sequence[Box] = ()
+    ) -> Iterable[Line]:
+        """A level line from edge to edge."""
+        start, end = Point(0, y), Point(self.size.width, y)
+        return self._draw(start, end, width_mm=width_mm, dash=dash, interruptions=interruptions)
+
+    def _draw(
+        self,
+        start: Point,
+        end: Point,
+        *,
+        width_mm: float,
+        dash: Dash = (),
+        radius: float = ARM + 1,
+        interruptions: Sequence[Box] = (),
+    ) -> Iterable[Line]:
+        """An upright or level line, left out within a radius of a hole and in the boxes given."""
+        level = start.y == end.y
+        across = start.y if level else start.x
+        gaps = [*_near_holes(self.marks, level, across, radius)]
+        gaps += _in_boxes(interruptions, level, across)
+        low, high = sorted((start.x, end.x) if level else (start.y, end.y))
+        for first, last in _left_over(low, high, gaps):
+            ends = ((first, across), (last, across)) if level else ((across, first), (across, last))
+            yield Line(Point(*ends[0]), Point(*ends[1]), width_mm, dash)
+
+
+def _near_holes(
+    marks: Iterable[Mark], level: bool, across: float, radius: float
+) -> Iterable[tuple[float, float]]:
+    """The stretch of a line that lies within a radius of each hole."""
+    for mark in marks:
+        along, off = mark.hole if level else (mark.hole.y, mark.hole.x)
+        aside = off - across
+        if abs(aside) < radius:
+            half = (radius * radius - aside * aside) ** 0.5
+            yield along - half, along + half
+
+
+def _in_boxes(boxes: Iterable[Box], level: bool, across: float) -> Iterable[tuple[float, float]]:
+    """The stretch of a line that lies in each box it crosses."""
+    for box in boxes:
+        if level and box.y0 <= across <= box.y1:
+            yield box.x0, box.x1
+        if not level and box.x0 <= across <= box.x1:
+            yield box.y0, box.y1
+
+
+def _left_over(
+    low: float, high: float, gaps: Iterable[tuple[float, float]]
+) -> Iterable[tuple[float, float]]:
+    """What is left of a stretch when the gaps are taken out."""
+    at = low
+    for first, last in sorted(gaps):
+        if first > at:
+            yield at, min(first, high)
+        at = max(at, last)
+    if at < high:
+        yield at, high
+
+
+def _hang_mark(mark: Mark) -> Polyline:
+    """A small triangle whose tip is the hang point, on the side away from the hole."""
+    x, y = mark.hang
+    base = y - 3.0 if mark.hole.y > y else y + 3.0
+    corners = (mark.hang, Point(x - 1.5, base), Point(x + 1.5, base))
+    return Polyline(corners, FINE, closed=True, filled=True)

@@ -1,0 +1,123 @@
+"""The overview's title block, and the notes that stand beside it: what the lines mean, cautions."""
+
+from __future__ import annotations
+
+from templater.drawing import Anchor, Circle, Item, Line, Words
+from templater.geometry import Box, Point
+from templater.lettering import shorten, text_width
+from templater.placement.model import Plan
+from templater.scene.cautions import CABLES, CODES, HEAVY, RATING
+from templater.scene.checklist import describe_datum
+from templater.scene.elevation import draw_cross
+from templater.scene.lines import LARGE, MEDIUM, NORMAL, SMALL, THIN, centre_dash, datum_dash
+from templater.scene.marks import draw_box
+from templater.scene.passages import (
+    Passage,
+    draw_paragraph,
+    indent_passage,
+    move_items,
+    stack_passages,
+)
+
+PADDING = 1.5
+"""Clear space inside the title block's cells, mm."""
+
+_SAMPLE = 14.0
+
+
+def draw_title_block(plan: Plan, width_mm: float, *, scale: str, revision: str) -> Passage:
+    """What the drawing is: title, people, scale, revision, issue, unit; one cell under the other."""
+    room = width_mm - 2 * PADDING
+    title = [
+        draw_paragraph(plan.title, room, height_mm=LARGE, bold=True, most_lines=2, after_mm=0.6),
+        draw_paragraph("Overview of the wall", room),
+    ]
+    people = (("for", plan.for_whom), ("from", plan.from_whom), ("contact", plan.contact))
+    named = [
+        draw_paragraph(f"{word}: {text}", room, most_lines=2, after_mm=0.6)
+        for word, text in people
+        if text
+    ]
+    scale_cell = [draw_paragraph(scale, room, height_mm=_scale_height(scale, room), bold=True)]
+    revision_cell = [_draw_revision(revision, plan.issue, room)]
+    cells = [title, named, scale_cell, revision_cell, [draw_paragraph(_describe_units(plan), room)]]
+    return _rule_cells([stack_passages(cell) for cell in cells if cell], width_mm)
+
+
+def _scale_height(scale: str, room: float) -> float:
+    return NORMAL if text_width(scale, NORMAL, bold=True) <= room else SMALL
+
+
+def _describe_units(plan: Plan) -> str:
+    """The unit of the figures and what the wall holds."""
+    units = "inches (millimetres)" if plan.units.is_imperial else "millimetres (inches)"
+    pieces, holes = len(plan.pieces), plan.hole_count
+    return (
+        f"All lengths in {units}. {pieces} {'piece' if pieces == 1 else 'pieces'},"
+        f" {holes} {'hole' if holes == 1 else 'holes'}."
+    )
+
+
+def _draw_revision(revision: str, issue: str | None, room: float) -> Passage:
+    """The revision, large, and the user's own word for the issue beside it."""
+    passage = draw_paragraph(f"rev {revision}", room, height_mm=LARGE, bold=True)
+    if not issue:
+        return passage
+    used = text_width(f"rev {revision}", LARGE, bold=True) + 4.0
+    text = shorten(f"issue {issue}", NORMAL, max(room - used, 1.0))
+    baseline = next(item.at.y for item in passage.items if isinstance(item, Words))
+    words = Words(Point(room, baseline), text, NORMAL, Anchor.END)
+    return Passage((*passage.items, words), passage.height_mm)
+
+
+def _rule_cells(cells: list[Passage], width_mm: float) -> Passage:
+    """Cells one under the other in a frame, a line between each two."""
+    items: list[Item] = []
+    depth = 0.0
+    for cell in cells:
+        if depth:
+            items.append(Line(Point(0.0, -depth), Point(width_mm, -depth), THIN))
+        items += move_items(cell.items, PADDING, -depth - PADDING / 2)
+        depth += cell.height_mm + PADDING
+    items.append(draw_box(Box(0.0, -depth, width_mm, 0.0), MEDIUM))
+    return Passage(tuple(items), depth)
+
+
+def draw_key(plan: Plan, width_mm: float) -> Passage:
+    """What the datum's line, the eye line, a cross and a number mean."""
+    same = abs(plan.datum.height_mm - plan.eye_line_mm) < 0.01
+    datum = (
+        f"datum{', on the eye line' if same else ''}: {describe_datum(plan)}. Set it there once and"
+        " carry it across level. On the wall, measure heights from it: floors and ceilings slope."
+    )
+    half = _SAMPLE / 2 - 1
+    lines = [
+        _entry(Line(Point(0, 0), Point(_SAMPLE - 2, 0), MEDIUM, datum_dash(MEDIUM)), datum, width_mm),
+        _entry(draw_cross(Point(half, 0)), "a hole, numbered with its piece in the table", width_mm),
+    ]
+    if not same:
+        eye = Line(Point(0, 0), Point(_SAMPLE - 2, 0), THIN, centre_dash(THIN))
+        lines.insert(1, _entry(eye, "eye line: middles of pieces and groups, as a rule", width_mm))
+    origin = (Circle(Point(half, 0), 0.8, THIN),)
+    lines.append(_entry(origin, "distances start here, all from the same end", width_mm))
+    return stack_passages(lines)
+
+
+def _entry(sample: Item | tuple[Item, ...], text: str, width_mm: float) -> Passage:
+    """A sample of a line with its meaning beside it."""
+    words = indent_passage(draw_paragraph(text, width_mm - _SAMPLE), _SAMPLE)
+    first = next(item.at.y for item in words.items if isinstance(item, Words))
+    drawn = sample if isinstance(sample, tuple) else (sample,)
+    return Passage(
+        (*move_items(drawn, 0.0, first + SMALL / 2), *words.items), words.height_mm, after_mm=0.7
+    )
+
+
+def draw_cautions(width_mm: float) -> Passage:
+    """What to mind before a hole is drilled, in short."""
+    paragraphs = [
+        draw_paragraph(caution.text, width_mm, after_mm=0.7)
+        for caution in (CABLES, RATING, CODES, HEAVY)
+    ]
+    head = draw_paragraph("Before you drill", width_mm, bold=True, after_mm=0.7)
+    return stack_passages([head, *paragraphs])

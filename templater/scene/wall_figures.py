@@ -1,0 +1,184 @@
+"""What is measured on the overview's elevation: distances from the left end, heights, level lines."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from templater.drawing import Anchor, Words
+from templater.geometry import Box, Point, Size
+from templater.lengths import Unit, format_length
+from templater.lettering import ASCENT, DESCENT, words_box
+from templater.placement.model import Plan
+from templater.scene.dimensions import Ordinates, Side, Tick, arrange_ordinates
+from templater.scene.lines import SMALL
+from templater.scene.scales import Scale
+
+TITLE_OFF = 1.6
+"""Clear space between the figures of a side and its title, mm."""
+
+_TITLE_ROW = TITLE_OFF + (ASCENT + DESCENT) * SMALL
+_LEVEL_OFF = 3.0
+_EDGE = 1.0
+_INSET = 1.5
+
+
+@dataclass(frozen=True, slots=True)
+class View:
+    """Where the wall stands on the page: ``origin`` is its left end at the floor, in page mm.
+
+    ``window`` is the part of the wall that is shown, in wall mm.
+    """
+
+    scale: Scale
+    origin: Point
+    window: Box
+
+    def on_page(self, point: Point) -> Point:
+        """A point of the wall on the page."""
+        return Point(
+            self.origin.x + point.x / self.scale.ratio, self.origin.y + point.y / self.scale.ratio
+        )
+
+    def on_wall(self, point: Point) -> Point:
+        """A point of the page on the wall."""
+        return Point(
+            (point.x - self.origin.x) * self.scale.ratio, (point.y - self.origin.y) * self.scale.ratio
+        )
+
+    def box_on_page(self, box: Box) -> Box:
+        """A box of the wall on the page."""
+        return Box(*self.on_page(Point(box.x0, box.y0)), *self.on_page(Point(box.x1, box.y1)))
+
+
+class Level(NamedTuple):
+    """A level line of the wall: its name and its height above the floor, wall mm."""
+
+    name: str
+    height_mm: float
+
+
+@dataclass(frozen=True, slots=True)
+class Distances:
+    """The figures round a view, in the page coordinates of that view.
+
+    The names of the levels stand inside the wall (``inside``) where all of them are clear there,
+    else beside it.
+    """
+
+    above: Ordinates
+    below: Ordinates
+    left: Ordinates
+    levels: Ordinates
+    inside: tuple[Words, ...]
+
+    @property
+    def margins(self) -> Box:
+        """What they take beyond the view's left and bottom (negative) and right and top, mm."""
+        left, above, below = (
+            side.depth + (_TITLE_ROW if side.ticks else _EDGE)
+            for side in (self.left, self.above, self.below)
+        )
+        return Box(-left, -below, self.levels.depth + _EDGE, above)
+
+
+@dataclass(frozen=True, slots=True)
+class Figures:
+    """All that is measured in a window of the wall; wall mm by the figure that is written for them."""
+
+    window: Box
+    across: Mapping[str, float]
+    up: Mapping[str, float]
+    stands: Mapping[str, float]
+    levels: Mapping[str, float]
+    solids: Sequence[Box]
+    holes: Sequence[Point]
+
+    def arrange(self, view: View) -> Distances:
+        """The figures spread along the sides of a view."""
+        box = view.box_on_page(view.window)
+
+        def ticks(values: Mapping[str, float], *, level: bool) -> list[Tick]:
+            places = ((view.on_page(Point(value, value)), text) for text, value in values.items())
+            return [Tick(point.x if level else point.y, text) for point, text in places]
+
+        across, stands = ticks(self.across, level=True), ticks(self.stands, level=True)
+        up, levels = ticks(self.up, level=False), ticks(self.levels, level=False)
+        inside = self._write_levels_inside(view, levels)
+        return Distances(
+            arrange_ordinates(Side.ABOVE, across, box.x0, box.x1),
+            arrange_ordinates(Side.BELOW, stands, box.x0, box.x1),
+            arrange_ordinates(Side.LEFT, up, box.y0, box.y1),
+            arrange_ordinates(Side.RIGHT, () if inside else levels, box.y0, box.y1, first=_LEVEL_OFF),
+            inside,
+        )
+
+    def _write_levels_inside(self, view: View, levels: Sequence[Tick]) -> tuple[Words, ...]:
+        """The names of the levels at the wall's right end, if nothing is in the way of any."""
+        frame = view.box_on_page(view.window)
+        under = -ASCENT * SMALL - _INSET
+        words = [
+            Words(
+                Point(frame.x1 - _INSET, tick.along + (under if tick.along > frame.y1 - 1 else _INSET)),
+                tick.text,
+                SMALL,
+                Anchor.END,
+            )
+            for tick in levels
+        ]
+        boxes = [words_box(line) for line in words]
+        clear = all(frame.holds(box, 0.5) and self._is_clear(view, box) for box in boxes)
+        apart = not any(
+            box.meets(other) for number, box in enumerate(boxes) for other in boxes[number + 1 :]
+        )
+        return tuple(words) if clear and apart else ()
+
+    def _is_clear(self, view: View, box: Box) -> bool:
+        """Whether nothing stands where the words would, and no hole is led down through them."""
+        low, high = view.on_wall(Point(box.x0, box.y0)), view.on_wall(Point(box.x1, box.y1))
+        area = Box(*low, *high)
+        led = any(area.x0 <= hole.x <= area.x1 and hole.y < area.y1 for hole in self.holes)
+        return not led and not any(area.meets(solid) for solid in self.solids)
+
+
+def read_figures(plan: Plan, window: Box) -> Figures:
+    """What is to be measured in a window; values that read the same share one figure."""
+    holes = [mark.hole for piece in plan.pieces for mark in piece.marks if window.has(mark.hole)]
+    sides = [side for thing in plan.furniture for side in (thing.box.x0, thing.box.x1)]
+    boxes = [*(piece.box for piece in plan.pieces), *(thing.box for thing in plan.furniture)]
+
+    def read(values: Iterable[float], low: float, high: float) -> dict[str, float]:
+        return {figure(value, plan.units): value for value in sorted(values) if low <= value <= high}
+
+    start = [0.0] if holes else []
+    levels = {f"{name} {figure(height, plan.units)}": height for name, height in find_levels(plan)}
+    floor = [0.0, *sides, plan.wall.width] if window.y0 <= 0.0 else []
+    return Figures(
+        window,
+        read([*start, *(hole.x for hole in holes)], window.x0, window.x1),
+        read([*start, *(hole.y for hole in holes)], window.y0, window.y1),
+        read(floor, window.x0, window.x1),
+        {text: height for text, height in levels.items() if window.y0 <= height <= window.y1},
+        [box for box in boxes if box.meets(window)],
+        holes,
+    )
+
+
+def find_levels(plan: Plan) -> list[Level]:
+    """The ceiling, the datum and, where it differs, the eye line."""
+    datum, eye = plan.datum.height_mm, plan.eye_line_mm
+    ceiling = Level("ceiling", plan.wall.height)
+    if abs(datum - eye) < 0.01:
+        return [ceiling, Level("datum, eye line", datum)]
+    return [ceiling, Level("datum", datum), Level("eye line", eye)]
+
+
+def figure(mm: float, units: Unit) -> str:
+    """A length as the number alone, for drawings that name their unit once."""
+    return format_length(mm, units).rsplit(" ", 1)[0]
+
+
+def format_size(size: Size, units: Unit) -> str:
+    """Width and height, the unit once: ``16 × 20 in``."""
+    return f"{figure(size.width, units)} × {format_length(size.height, units)}"

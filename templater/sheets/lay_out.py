@@ -1,0 +1,105 @@
+"""Drawings become pages: clipped, numbered, and with what a PDF reader may jump to."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from templater.drawing import Anchor, Item, Words
+from templater.geometry import Box, Point
+from templater.lettering import shorten
+from templater.placement.model import PlacedPiece
+from templater.printing.model import Tile, Tiling
+from templater.scene.lines import LARGE, SMALL
+from templater.scene.model import Form, PageDrawing
+from templater.scene.template import TemplateDrawing
+from templater.sheets.model import Bookmark, Layer, Page, PageKind, Target
+
+_BORDER = 5.0
+"""Blank paper round a template that is one drawing, mm."""
+
+
+def piece_target(slug: str) -> str:
+    """The name of the place where a piece's sheets begin."""
+    return f"piece:{slug}"
+
+
+def lay_out_pages(
+    drawings: Sequence[PageDrawing],
+    kind: PageKind,
+    form: Form,
+    *,
+    first_page: int,
+    page_count: int,
+    title: str,
+    revision: str,
+) -> tuple[Page, ...]:
+    """Pages that are read, not taped: each with the kit's title, revision and number at its foot."""
+    pages = []
+    for index, drawing in enumerate(drawings):
+        number = f"page {first_page + index} of {page_count}"
+        footer = _footer(form, title, revision, number)
+        pages.append(
+            Page(
+                kind=kind,
+                size=drawing.size,
+                layers=(Layer(drawing.items), Layer(footer)),
+                label=f"{kind.value} {index + 1}",
+                bookmarks=(Bookmark(drawing.title, 0),),
+                links=drawing.links,
+            )
+        )
+    return tuple(pages)
+
+
+def _footer(form: Form, title: str, revision: str, number: str) -> tuple[Item, ...]:
+    """Revision at the left, the page's number at the right, the kit's title between them."""
+    box = form.printable
+    baseline = box.y0 + 2.0
+    room = box.width - 90
+    return (
+        Words(Point(box.x0 + 2, baseline), f"rev {revision}", LARGE, bold=True),
+        Words(Point(box.x0 + 46, baseline), shorten(title, SMALL, room), SMALL),
+        Words(Point(box.x1 - 2, baseline), number, SMALL, Anchor.END),
+    )
+
+
+def lay_out_template(drawing: TemplateDrawing, tiling: Tiling, piece: PlacedPiece) -> Iterator[Page]:
+    """A piece's sheets in reading order."""
+    holes = [mark.hole for mark in piece.template_marks()]
+    for index, tile in enumerate(tiling.tiles):
+        bookmarks = [Bookmark(f"{piece.name} {tile.name}", 1)]
+        targets = list(_hole_targets(piece, holes, tile))
+        if index == 0:
+            bookmarks.insert(0, Bookmark(piece.name, 0))
+            targets.append(Target(piece_target(piece.slug), Point(0.0, tile.page.height)))
+        own = (*drawing.labels[index], *drawing.furniture[index])
+        yield Page(
+            kind=PageKind.TEMPLATE,
+            size=tile.page,
+            layers=(
+                Layer(drawing.lines, tile.origin, tile.clip.moved(*tile.origin)),
+                Layer(own, tile.origin),
+            ),
+            label=f"{piece.slug} {tile.name}",
+            bookmarks=tuple(bookmarks),
+            targets=tuple(targets),
+            piece=piece.slug,
+            sheet=tile.name,
+            clip=tile.clip,
+            origin=tile.origin,
+        )
+
+
+def _hole_targets(piece: PlacedPiece, holes: Sequence[Point], tile: Tile) -> Iterable[Target]:
+    """The holes that are drilled through this sheet, as places to jump to."""
+    for number, hole in enumerate(holes, 1):
+        if tile.keep.has(hole):
+            at = hole.moved(*tile.origin)
+            yield Target(f"hole:{piece.slug}:{number}", at)
+
+
+def whole_template(drawing: TemplateDrawing) -> tuple[tuple[Layer, ...], Box]:
+    """The template as one drawing, not cut into sheets, and the box that holds it."""
+    labels = tuple(item for items in drawing.labels for item in items)
+    layers = (Layer(drawing.lines), Layer((*labels, *drawing.whole)))
+    return layers, drawing.area.grown(_BORDER)

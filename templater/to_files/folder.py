@@ -1,0 +1,111 @@
+"""A folder that appears whole or not at all, and files that replace others only when complete."""
+
+from __future__ import annotations
+
+import json
+import os
+import shutil
+import tempfile
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from pathlib import Path
+
+from templater.errors import Fault, WriteError
+from templater.to_files.manifest import SCHEMA
+
+
+def check_is_replaceable(folder: Path) -> None:
+    """Refuse a place that holds something other than a kit of ours. Raises WriteError."""
+    if not folder.exists() and not folder.is_symlink():
+        return
+    if folder.is_symlink() or not folder.is_dir():
+        raise WriteError([Fault(f"{folder} is not a folder", "give another place with --out")])
+    if any(folder.iterdir()) and not _is_kit(folder):
+        message = f"{folder} is not a kit, so it is left as it is"
+        raise WriteError([Fault(message, "give another place with --out, or move that folder away")])
+
+
+def _is_kit(folder: Path) -> bool:
+    """Whether the folder's manifest bears our schema."""
+    try:
+        content = json.loads((folder / "manifest.json").read_text("utf-8"))
+    except (OSError, ValueError):
+        return False
+    return isinstance(content, dict) and content.get("schema") == SCHEMA
+
+
+@contextmanager
+def whole_folder(folder: Path) -> Iterator[Path]:
+    """A new folder beside ``folder`` to fill; it takes that name when all went well.
+
+    Raises WriteError where the disk refuses; then, and on any other error, nothing is left behind
+    and what stood there stands there still.
+    """
+    check_is_replaceable(folder)
+    try:
+        folder.parent.mkdir(parents=True, exist_ok=True)
+        building = Path(tempfile.mkdtemp(prefix=f".{folder.name}-", dir=folder.parent))
+        try:
+            yield building
+            building.chmod(0o755)
+            _replace(building, folder)
+        finally:
+            shutil.rmtree(building, ignore_errors=True)
+    except OSError as error:
+        raise _cannot_write(folder, error) from error
+
+
+def _replace(building: Path, folder: Path) -> None:
+    """Put the new folder in the old one's place; the old one goes back if that fails."""
+    if not folder.exists():
+        building.rename(folder)
+        return
+    old = Path(tempfile.mkdtemp(prefix=f".{folder.name}-old-", dir=folder.parent))
+    folder.rename(old / folder.name)
+    try:
+        building.rename(folder)
+    except OSError:
+        (old / folder.name).rename(folder)
+        raise
+    finally:
+        shutil.rmtree(old, ignore_errors=True)
+
+
+def write_new_file(path: Path, content: bytes) -> None:
+    """Write a file that must not exist yet. Raises WriteError."""
+    try:
+        with path.open("xb") as stream:
+            stream.write(content)
+    except FileExistsError as error:
+        raise WriteError(
+            [Fault(f"{path} exists already", "give another name, or move it away")]
+        ) from error
+    except OSError as error:
+        with suppress(OSError):
+            path.unlink()
+        raise _cannot_write(path, error) from error
+
+
+@contextmanager
+def whole_file(path: Path) -> Iterator[Path]:
+    """A new file beside ``path`` to fill; it takes that name when all went well. Raises WriteError."""
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        handle, name = tempfile.mkstemp(prefix=f".{path.name}-", dir=path.parent)
+        os.close(handle)
+        building = Path(name)
+        try:
+            yield building
+            building.chmod(0o644)
+            building.replace(path)
+        finally:
+            building.unlink(missing_ok=True)
+    except OSError as error:
+        raise _cannot_write(path, error) from error
+
+
+def _cannot_write(path: Path, error: OSError) -> WriteError:
+    reason = error.strerror or str(error)
+    return WriteError(
+        [Fault(f"cannot write {path}: {reason}", "give a place that can be written with --out")]
+    )

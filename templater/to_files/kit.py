@@ -1,0 +1,133 @@
+"""A kit written to a folder: PDF, SVG, PNG, tables and the manifest, in one pass over the pages."""
+
+from __future__ import annotations
+
+import zipfile
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import replace
+from hashlib import sha256
+from pathlib import Path
+from typing import Any
+
+from templater.geometry import Box
+from templater.sheets.compose import Kit, TemplatePages
+from templater.sheets.model import Page
+from templater.to_files.folder import whole_file, whole_folder
+from templater.to_files.hooks_csv import hooks_csv
+from templater.to_files.manifest import manifest_json, page_entry
+from templater.to_files.pdf import write_pdf
+from templater.to_files.png import CairoMissingError, png_bytes
+from templater.to_files.svg import svg_text
+
+Report = Callable[[str, int, int], None]
+"""Told a step's name, how much of it is done, and how much there is."""
+
+
+def write_kit(
+    kit: Kit, layout: bytes, folder: Path, *, split: bool = False, report: Report | None = None
+) -> tuple[str, ...]:
+    """Write the whole kit, or nothing; gives back what the user must be told. Raises WriteError.
+
+    ``layout`` is the layout file as it was read. With ``split`` each piece's sheets also come as a
+    PDF of their own.
+    """
+    with whole_folder(folder) as building:
+        writer = _KitWriter(kit, building, report or (lambda _step, _done, _of: None))
+        writer.write("layout.yaml", layout)
+        writer.write("hooks.csv", hooks_csv(kit.plan).encode())
+        writer.write_overview()
+        writer.write_sheets(split=split)
+        writer.write_manifest()
+    return tuple(writer.missing.values())
+
+
+def write_zip(folder: Path, archive: Path) -> None:
+    """Pack a kit as one file; the same kit gives the same bytes. Raises WriteError."""
+    with whole_file(archive) as building, zipfile.ZipFile(building, "w") as packed:
+        for path in sorted(path for path in folder.rglob("*") if path.is_file()):
+            name = f"{folder.name}/{path.relative_to(folder).as_posix()}"
+            entry = zipfile.ZipInfo(name, date_time=(1980, 1, 1, 0, 0, 0))
+            entry.external_attr = 0o644 << 16
+            packed.writestr(entry, path.read_bytes(), zipfile.ZIP_DEFLATED)
+
+
+class _KitWriter:
+    """Writes into one folder and remembers a hash for each file."""
+
+    def __init__(self, kit: Kit, folder: Path, report: Report) -> None:
+        self.kit, self.folder, self.report = kit, folder, report
+        self.hashes: dict[str, str] = {}
+        self.entries: list[dict[str, Any]] = []
+        self.missing: dict[str, str] = {}
+
+    def write(self, name: str, content: bytes) -> None:
+        """Write one file and note its hash."""
+        (self.folder / name).write_bytes(content)
+        self.hashes[name] = sha256(content).hexdigest()
+
+    def write_overview(self) -> None:
+        """The overview as PDF, its links left out, and its first page as SVG and PNG."""
+        title, first = self.kit.plan.title, self.kit.overview[0]
+        alone = [replace(page, links=()) for page in self.kit.overview]
+        self.write_pdf("overview.pdf", alone, f"{title}: overview")
+        view = Box(0, 0, *first.size)
+        svg = svg_text(first.layers, view, f"{title}: overview", top=first.size.height)
+        self.write("overview.svg", svg.encode())
+        try:
+            self.write("overview.png", png_bytes(svg))
+        except CairoMissingError as error:
+            self.missing["overview.png"] = str(error)
+
+    def write_sheets(self, *, split: bool) -> None:
+        """The kit's PDF; each template's SVG is written when its turn comes."""
+        (self.folder / "templates").mkdir()
+        self.write_pdf("kit.pdf", self.pages(split=split), self.kit.plan.title)
+
+    def pages(self, *, split: bool) -> Iterator[Page]:
+        """Every page of the kit in order, noted for the manifest."""
+        yield from self.noted(self.kit.cover)
+        yield from self.noted(self.kit.overview)
+        count = len(self.kit.plan.pieces)
+        for number, template in enumerate(self.kit.templates(), 1):
+            self.write_template(template, split=split)
+            yield from self.noted(template.pages)
+            self.report("templates", number, count)
+        yield from self.noted(self.kit.checklist)
+
+    def noted(self, pages: Iterable[Page]) -> Iterator[Page]:
+        """The pages as they come, each entered in the manifest's list."""
+        for page in pages:
+            self.entries.append(page_entry(len(self.entries) + 1, page))
+            yield page
+
+    def write_template(self, template: TemplatePages, *, split: bool) -> None:
+        """One piece's template as SVG, and its sheets alone if asked."""
+        piece = template.piece
+        title = f"{self.kit.plan.title}: {piece.name}"
+        svg = svg_text(template.layers, template.view, title, top=piece.size.height)
+        self.write(f"templates/{piece.slug}.svg", svg.encode())
+        if split:
+            self.write_pdf(f"templates/{piece.slug}.pdf", template.pages, title)
+
+    def write_pdf(self, name: str, pages: Iterable[Page], title: str) -> None:
+        """Write a PDF and note its hash."""
+        path = self.folder / name
+        with path.open("wb") as stream:
+            write_pdf(pages, stream, title=title)
+        with path.open("rb") as stream:
+            digest = sha256()
+            while chunk := stream.read(1 << 20):
+                digest.update(chunk)
+        self.hashes[name] = digest.hexdigest()
+
+    def write_manifest(self) -> None:
+        """The manifest comes last: it names every other file."""
+        text = manifest_json(
+            self.kit.plan,
+            self.kit.setup,
+            revision=self.kit.revision,
+            pages=self.entries,
+            files=self.hashes,
+            missing=self.missing,
+        )
+        (self.folder / "manifest.json").write_text(text, encoding="utf-8")

@@ -1,0 +1,84 @@
+"""What a kit is made of, for programs that check it: pieces, pages, options, and a hash a file."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from templater.geometry import Point
+from templater.placement.model import PlacedPiece, Plan
+from templater.printing.model import PrintSetup
+from templater.sheets.model import Page
+
+SCHEMA = "templater-kit/1"
+"""The manifest's format; a folder whose manifest does not bear it is not a kit of ours."""
+
+
+def page_entry(number: int, page: Page) -> dict[str, Any]:
+    """A page as the manifest tells it; what does not apply is null."""
+    return {
+        "page": number,
+        "kind": page.kind.value,
+        "piece": page.piece,
+        "sheet": page.sheet,
+        "paper_mm": _numbers(page.size),
+        "clip_mm": _numbers(page.clip) if page.clip else None,
+        "origin_mm": _numbers(page.origin) if page.origin else None,
+        "scale": [1, 1] if page.clip else None,
+    }
+
+
+def manifest_json(
+    plan: Plan,
+    setup: PrintSetup,
+    *,
+    revision: str,
+    pages: Sequence[Mapping[str, Any]],
+    files: Mapping[str, str],
+    missing: Mapping[str, str],
+) -> str:
+    """The whole manifest; ``files`` maps names to SHA-256, ``missing`` names to the reason."""
+    margins = setup.margins
+    content = {
+        "schema": SCHEMA,
+        "revision": revision,
+        "title": plan.title,
+        "paper": setup.paper.name,
+        "options": {
+            "paper": setup.paper.name,
+            "margin_mm": {
+                "left": margins.left,
+                "right": margins.right,
+                "top": margins.top,
+                "bottom": margins.bottom,
+            },
+            "lap_mm": setup.lap_mm,
+            "cover": "full",
+            "printer": None,
+        },
+        "files": dict(sorted(files.items())),
+        "missing": dict(missing),
+        "pieces": [_piece_entry(piece) for piece in plan.pieces],
+        "pages": list(pages),
+    }
+    return json.dumps(content, indent=1, ensure_ascii=False) + "\n"
+
+
+def _piece_entry(piece: PlacedPiece) -> dict[str, Any]:
+    return {
+        "slug": piece.slug,
+        "name": piece.name,
+        "rect_mm": _numbers(piece.box),
+        "hang_points": [_point(mark.hang) for mark in piece.marks],
+        "holes": [_point(mark.hole) for mark in piece.marks],
+    }
+
+
+def _point(point: Point) -> list[float]:
+    return _numbers(point)
+
+
+def _numbers(values: Sequence[float]) -> list[float]:
+    """Millimetres to six decimals, and no minus zero."""
+    return [round(value, 6) + 0.0 for value in values]

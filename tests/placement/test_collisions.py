@@ -1,0 +1,172 @@
+from __future__ import annotations
+
+from random import Random
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from templater.errors import Fault, Place
+from templater.geometry import Box
+from templater.layout.model import Position
+from templater.placement.collisions import MAX_OVERLAPS, overlapping_pairs
+from tests.builders import furniture, group, inches, layout, piece, place_layout, position
+
+AT = Place("hall.yaml", 9, 5)
+
+
+def test_two_pieces_over_one_another() -> None:
+    # 16 x 20 in each: A from (20, 50), B from (34, 65): 36 - 34 = 2 in across, 70 - 65 = 5 in up.
+    wall = layout(
+        [
+            piece("A", place=position(left=inches(20), bottom=inches(50))),
+            piece("B", place=position(left=inches(34), bottom=inches(65), at=AT)),
+        ]
+    )
+    assert place_layout(wall).faults == (
+        Fault(
+            "piece 'B' hangs over 'A' by 2 in (51 mm) across and 5 in (127 mm) up",
+            "move one of them left or right by at least 2 in (51 mm), "
+            "or up or down by at least 5 in (127 mm)",
+            AT,
+        ),
+    )
+
+
+def test_a_small_piece_within_a_large_one_must_move_all_the_way_out() -> None:
+    # B, 4 x 4 in, from 21 to 25 in; A from 20 to 36: out by 25 - 20 = 5 in. Up: 55 - 50 = 5 in.
+    wall = layout(
+        [
+            piece("A", place=position(left=inches(20), bottom=inches(50))),
+            piece("B", inches(4), inches(4), place=position(left=inches(21), bottom=inches(51))),
+        ]
+    )
+    (fault,) = place_layout(wall).faults
+    assert fault.message == "piece 'B' hangs over 'A' by 4 in (102 mm) across and 4 in (102 mm) up"
+    assert fault.hint == (
+        "move one of them left or right by at least 5 in (127 mm), "
+        "or up or down by at least 5 in (127 mm)"
+    )
+
+
+@pytest.mark.parametrize(
+    ("place", "count"),
+    [
+        (position(left=inches(36), bottom=inches(50)), 0),  # touching exactly
+        (position(left=inches(36) - 1e-7, bottom=inches(50)), 0),
+        (position(left=inches(36) - 1e-5, bottom=inches(50)), 1),
+        (position(left=inches(20), bottom=inches(70)), 0),
+    ],
+)
+def test_touching_is_fine(place: Position, count: int) -> None:
+    first = piece("A", place=position(left=inches(20), bottom=inches(50)))
+    assert len(place_layout(layout([first, piece("B", place=place)])).faults) == count
+
+
+def test_grouped_pieces_are_told_by_their_own_names() -> None:
+    wall = layout(
+        [piece("A"), piece("B"), piece("C", place=position(left=inches(110)))],
+        groups=[group("pair", "AB")],  # 35 in wide: A from 82.5 to 98.5, B from 101.5 to 117.5 in
+    )
+    (fault,) = place_layout(wall).faults
+    assert fault.message == "piece 'C' hangs over 'B' by 7 1/2 in (191 mm) across and 20 in (508 mm) up"
+
+
+@pytest.mark.parametrize(
+    ("place", "message"),
+    [
+        # The bench: 30 to 110 in, 34 in high.
+        (
+            position(left=inches(100), bottom=inches(31), at=AT),
+            "piece 'Tide chart' hangs behind 'boot bench', 3 in (76 mm) below its top",
+        ),
+        (
+            position(left=inches(50), bottom=inches(2), at=AT),
+            "piece 'Tide chart' hangs behind 'boot bench', 32 in (813 mm) below its top",
+        ),
+        (
+            position(above="boot bench", clearance=inches(-1), at=AT),
+            "piece 'Tide chart' hangs behind 'boot bench', 1 in (25 mm) below its top",
+        ),
+    ],
+)
+def test_behind_furniture(place: Position, message: str) -> None:
+    wall = layout([piece("Tide chart", place=place)], furniture=[furniture("boot bench", inches(30))])
+    (fault,) = place_layout(wall).faults
+    assert fault.message == message
+    assert fault.place == AT
+    amount = message.split(", ")[1].removesuffix(" below its top")
+    assert fault.hint == f"raise it by at least {amount}, or move it to one side"
+
+
+def test_a_group_behind_furniture_is_told_once() -> None:
+    wall = layout(
+        [piece("A"), piece("B", height=inches(30)), piece("C")],
+        groups=[group("trio", "ABC", place=position(eye_line=inches(40)))],  # B's bottom at 25 in
+        furniture=[furniture("boot bench", inches(60))],
+    )
+    (fault,) = place_layout(wall).faults
+    assert fault.message == "group 'trio' hangs behind 'boot bench', 9 in (229 mm) below its top"
+
+
+def test_resting_on_furniture_is_no_fault() -> None:
+    wall = layout(
+        [piece("A", place=position(above="boot bench", clearance=0.0))],
+        furniture=[furniture("boot bench", inches(30))],
+    )
+    assert place_layout(wall).faults == ()
+
+
+def test_all_overlaps_of_a_heap_are_told() -> None:
+    faults = place_layout(layout([piece(str(number)) for number in range(10)])).faults
+    assert len(faults) == 45  # 10 x 9 / 2 pairs
+    assert len({fault.message for fault in faults}) == 45
+
+
+def test_a_great_heap_is_cut_short_and_says_so() -> None:
+    faults = place_layout(layout([piece(str(number)) for number in range(100)])).faults
+    assert len(faults) == MAX_OVERLAPS + 1  # of 4,950 pairs
+    assert faults[-1].message == "more than 500 pairs of pieces hang over one another; not all are named"
+
+
+COORDINATE = st.integers(0, 40).map(float)
+BOXES = st.lists(
+    st.builds(
+        lambda x, y, width, height: Box(x, y, x + width, y + height),
+        COORDINATE,
+        COORDINATE,
+        st.integers(1, 12).map(float),
+        st.integers(1, 12).map(float),
+    ),
+    max_size=25,
+)
+
+
+@given(BOXES)
+def test_the_sweep_finds_what_a_look_at_every_pair_finds(boxes: list[Box]) -> None:
+    expected = [
+        (first, second)
+        for second in range(len(boxes))
+        for first in range(second)
+        if boxes[first].x0 < boxes[second].x1
+        and boxes[second].x0 < boxes[first].x1
+        and boxes[first].y0 < boxes[second].y1
+        and boxes[second].y0 < boxes[first].y1
+    ]
+    assert sorted(overlapping_pairs(boxes)) == sorted(expected)
+
+
+@pytest.mark.parametrize("turned", [False, True])
+def test_the_sweep_takes_the_axis_along_which_things_are_spread(turned: bool) -> None:
+    class Counted(Box):
+        looks = 0
+
+        def overlap(self, other: Box):  # type: ignore[no-untyped-def]
+            Counted.looks += 1
+            return super().overlap(other)
+
+    heights = list(range(0, 20_000, 10))
+    Random(1).shuffle(heights)
+    boxes = [Counted(y, 0, y + 8, 500) if turned else Counted(0, y, 500, y + 8) for y in heights]
+    assert list(overlapping_pairs(boxes)) == []
+    assert Counted.looks < 10 * len(boxes)  # every pair would be two million looks

@@ -1,0 +1,118 @@
+from dataclasses import replace
+
+import pytest
+
+from templater.drawing import Words
+from templater.geometry import Size
+from templater.lengths import Unit
+from templater.paper import parse_paper
+from templater.placement.model import Plan
+from templater.scene.cautions import ADVICE, CABLES, CODES, HEAVY, LADDER
+from templater.scene.cover import count_grid, describe_paper, draw_cover
+from templater.scene.model import PageDrawing
+from tests.scene.pages import (
+    PAPERS,
+    assert_inside,
+    assert_words_apart,
+    assert_words_clear_of_lines,
+    blank_form,
+    grid_tiling,
+    make_plan,
+    placed_piece,
+    plan_with,
+    print_setup,
+    text_of,
+)
+
+
+def _cover(plan: Plan, paper: str) -> tuple[PageDrawing, ...]:
+    tilings = {piece.slug: grid_tiling(2, 3) for piece in plan.pieces}
+    return draw_cover(plan, tilings, print_setup(paper), blank_form(paper), revision="QK7M2P")
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("count", [1, 9, 60])
+def test_pages_are_clean(paper: str, count: int) -> None:
+    for page in _cover(plan_with(count), paper):
+        assert_inside(page.items, blank_form(paper).inner)
+        assert_words_apart(page)
+        assert_words_clear_of_lines(page)
+
+
+def test_the_first_page_says_what_how_and_with_what() -> None:
+    text = text_of(_cover(plan_with(9), "letter"))
+    # 9 pieces of 2 x 3 sheets; holes go 1, 2, 0 in turn
+    for words in (
+        "Keeper's cottage, stair hall",
+        "For: the guest house",
+        "From: Ines Harbour",
+        "Contact: ines@cottage.example",
+        "Revision QK7M2P",
+        "for hanging 9 pieces on one wall",
+        "drill 9 holes",
+        "54 sheets of templates",
+        "2 across, 3 down",
+        "All pieces 9 54",
+        "“Actual size” or “100 %”",
+        "One side of the paper only",
+    ):
+        assert words in text
+
+
+@pytest.mark.parametrize("caution", [ADVICE, CABLES, CODES, HEAVY, LADDER])
+def test_general_cautions_stand_on_the_first_page(caution: tuple[str, str]) -> None:
+    first = _cover(plan_with(60), "a4")[:1]
+    assert f"{caution[0]} {caution[1]}" in text_of(first)
+
+
+def test_every_piece_is_listed_however_many() -> None:
+    plan = plan_with(60)
+    text = text_of(_cover(plan, "a4"))
+    assert text.count("2 across, 3 down") == 60
+
+
+def test_a_wall_without_holes_says_so() -> None:
+    text = text_of(_cover(make_plan([placed_piece("Fog bell", [])]), "a4"))
+    assert "hanging 1 piece on" in text
+    assert "No hole is marked yet" in text
+    assert "none yet" in text
+
+
+def test_a_long_title_is_cut_not_run_over_the_page() -> None:
+    plan = replace(plan_with(1), title="The long title of a long wall " * 20)
+    (page, *_) = _cover(plan, "a4")
+    title = [item for item in page.items if isinstance(item, Words) and item.height_mm == 7.0]
+    assert len(title) == 3
+    assert title[-1].text.endswith("…")
+
+
+def test_sheets_of_both_directions_ask_for_automatic_paper() -> None:
+    plan = plan_with(2)
+    tilings = {
+        plan.pieces[0].slug: grid_tiling(1, 1),
+        plan.pieces[1].slug: grid_tiling(1, 1, Size(297.0, 210.0)),
+    }
+    pages = draw_cover(plan, tilings, print_setup("a4"), blank_form("a4"), revision="QK7M2P")
+    assert "leave the paper's direction on “Auto”" in text_of(pages)
+    assert "“Auto”" not in text_of(_cover(plan, "a4"))
+
+
+@pytest.mark.parametrize(
+    ("paper", "units", "words"),
+    [
+        # Letter is 8 1/2 x 11 in (ASME Y14.1); 215.9 and 279.4 mm
+        ("letter", Unit.INCH, "Letter, 8 1/2 in × 11 in (216 mm × 279 mm)"),
+        ("a4", Unit.CENTIMETRE, "A4, 210 mm × 297 mm (8 1/4 in × 11 11/16 in)"),
+        ("ansi c", Unit.INCH, "ANSI C, 17 in × 22 in (432 mm × 559 mm)"),
+        ("13 x 19 in", Unit.INCH, "13 in × 19 in (330 mm × 483 mm)"),
+        ("roll 24 in", Unit.INCH, "a roll 24 in wide (610 mm)"),
+    ],
+)
+def test_paper_is_named_with_its_size(paper: str, units: Unit, words: str) -> None:
+    assert describe_paper(parse_paper(paper), plan_with(1, units)) == words
+
+
+def test_sheets_that_form_no_grid_are_not_called_one() -> None:
+    whole = grid_tiling(2, 2)
+    assert count_grid(whole) == "2 across, 2 down"
+    assert count_grid(replace(whole, tiles=whole.tiles[:3])) == ""
