@@ -15,6 +15,10 @@ from templater.errors import ExitCode, Fault, LayoutError, TemplaterError, Usage
 
 if TYPE_CHECKING:
     from templater.pipeline import PlannedWall, PrintChoices
+    from templater.rules.model import Finding
+
+_MOST_BROKEN = 10
+"""How many broken rules `kit` tells one by one."""
 
 _EXIT_CODES = """\b
 Exit codes:
@@ -97,18 +101,25 @@ def _make_kit(
         remarks = write_kit(planned, wall.source, folder, split=split, report=report)
     if pack:
         write_zip(folder, folder.with_name(folder.name + ".zip"))
-    for finding in findings:
-        if finding.verdict is Verdict.BROKEN:
-            other = f" / {finding.other}" if finding.other else ""
-            click.echo(
-                f"rule broken: {finding.rule}: {finding.subject}{other}: {finding.figure},"
-                f" asked for {finding.band}; {finding.mend}",
-                err=True,
-            )
+    _tell_broken([finding for finding in findings if finding.verdict is Verdict.BROKEN])
     for remark in remarks:
         click.echo(remark, err=True)
     holes, pages = wall.plan.hole_count, planned.page_count
     click.echo(f"{folder}: revision {planned.revision}, {pages} pages, {holes} holes")
+
+
+def _tell_broken(broken: Sequence[Finding]) -> None:
+    """Say which rules are broken, a line each, on stderr; of very many, the first."""
+    for finding in broken[:_MOST_BROKEN]:
+        other = f" / {finding.other}" if finding.other else ""
+        click.echo(
+            f"rule broken: {finding.rule}: {finding.subject}{other}: {finding.figure},"
+            f" asked for {finding.band}; {finding.mend}",
+            err=True,
+        )
+    if len(broken) > _MOST_BROKEN:
+        more = len(broken) - _MOST_BROKEN
+        click.echo(f"rule broken: {more} more; 'templater check' shows all", err=True)
 
 
 @commands.command(short_help="Show where each piece goes, and whether the rules hold.")

@@ -127,7 +127,7 @@ def find_unit(text: str) -> Unit | None:
 def _plain(text: str) -> str:
     """Lower case, with fraction characters spelled out and single, plain spaces."""
     if "," in text:
-        raise LengthError(f"{quote(text)} has a decimal comma", _mend_comma(text.strip()))
+        raise LengthError(f"{quote(text)} has a decimal comma", _mend_comma(" ".join(text.split())))
     if len(text) > _LONGEST_TEXT:
         return ""
     spelled = []
@@ -139,7 +139,7 @@ def _plain(text: str) -> str:
 
 def _mend_comma(text: str) -> str:
     """What to write instead of a comma; before three digits it may have marked the thousands."""
-    if len(text) > _LONGEST_TEXT:
+    if len(text) > _LONGEST_TEXT or not text.isprintable():
         return _LENGTHS
     point = f"write a point: {text.replace(',', '.')}"
     if re.search(r",\d{3}(?!\d)", text):
@@ -179,7 +179,7 @@ def _length_unit(name: str, text: str) -> Unit | None:
 def _known(unit: Unit | None, text: str) -> Unit:
     """The unit, which must be known by now."""
     if unit is None:
-        example = f"write the unit, for example {text.strip()} in"
+        example = f"write the unit, for example {' '.join(text.split())} in"
         raise LengthError(
             f"{quote(text)} has no unit", f"{example}, or set 'units:' for the whole layout"
         )

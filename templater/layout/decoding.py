@@ -27,7 +27,7 @@ def decode_text(content: bytes | str, file: str) -> str | Fault:
     text = text.removeprefix("\ufeff")
     if found := _FORBIDDEN.search(text):
         message = f"the character {quote(found.group())} cannot stand in a layout"
-        return Fault(message, "remove it", _end_of(text[: found.start()], file))
+        return Fault(message, "remove it", end_of(text[: found.start()], file))
     return text
 
 
@@ -39,10 +39,10 @@ def _decode_utf_8(content: bytes, file: str) -> str | Fault:
     except UnicodeDecodeError as error:
         good = content[: error.start].decode("utf-8").removeprefix("\ufeff")
         message = f"the byte 0x{content[error.start]:02x} is not UTF-8"
-        return Fault(message, "save the file as UTF-8", _end_of(good, file))
+        return Fault(message, "save the file as UTF-8", end_of(good, file))
 
 
-def _end_of(text: str, file: str) -> Place:
-    """The place just after the text."""
+def end_of(text: str, file: str) -> Place:
+    """The place just after a text that a file starts with."""
     lines = re.split(r"\r\n|\r|\n", text)
     return Place(file, len(lines), len(lines[-1]) + 1)

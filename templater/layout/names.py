@@ -17,6 +17,8 @@ from templater.quoting import find_nearest, quote, suggest
 _MAX_SUGGESTIONS = 10
 """How many unknown names are compared with all known ones; more would take noticeable time."""
 
+_OTHERS = {"furniture": "other furniture", "pieces": "another piece", "groups": "another group"}
+
 Names = dict[str, tuple[str, Path]]
 """The names of a section by their folded form: as written, and the path of the entry."""
 
@@ -62,10 +64,7 @@ def _check_duplicates(data: dict[str, Any], section: str) -> Iterator[Flaw]:
         folded = fold_name(name)
         other, owner = pieces.get(folded), "a piece"
         if other is None and first[folded][1] != path:
-            other, owner = (
-                first[folded],
-                "other furniture" if section == "furniture" else f"another {SECTIONS[section]}",
-            )
+            other, owner = first[folded], _OTHERS[section]
         if other:
             message = f"'name' is {quote(name.strip())}, but {owner} is called {quote(other[0])} already"
             yield Flaw((*path, "name"), message, "give each a name of its own")
@@ -87,11 +86,11 @@ class _References:
             yield from self._check_members(path, group)
             yield from self._check_above(path, group)
         for path, piece in list_mappings(self._data, "pieces"):
-            place = piece.get("place")
-            group_name = self._group_of.get(fold_name(str(piece.get("name"))))
-            if isinstance(place, dict):
+            if isinstance(place := piece.get("place"), dict):
                 yield from self._check_above((*path, "place"), place)
-            if "place" in piece and group_name is not None:
+            folded = fold_name(str(piece.get("name")))
+            group_name = self._group_of.get(folded)
+            if "place" in piece and group_name and self._pieces[folded][1] == path:
                 message = f"'place' does not apply to a piece of a group, here {group_name}"
                 hint = "remove it, or take the piece out of the group"
                 yield Flaw((*path, "place"), message, hint, at_key=True)
@@ -99,19 +98,17 @@ class _References:
     def _check_members(self, path: Path, group: dict[str, Any]) -> Iterator[Flaw]:
         group_name = quote(str(group.get("name")).strip())
         for number, member in list_members(group):
-            here, folded = (*path, "pieces", number), fold_name(member)
-            message = f"'pieces' names {quote(member)}, which"
+            folded = fold_name(member)
             if folded not in self._pieces:
-                near = self._suggest(member, self._pieces)
-                yield Flaw(
-                    here, f"{message} is not in this layout{near}", "mend the name, or add the piece"
-                )
+                reason = f"is not in this layout{self._suggest(member, self._pieces)}"
+                hint = "mend the name, or add the piece"
             elif folded in self._group_of:
-                yield Flaw(
-                    here, f"{message} is in the group {self._group_of[folded]} already", "name it once"
-                )
+                reason, hint = f"is in the group {self._group_of[folded]} already", "name it once"
             else:
                 self._group_of[folded] = group_name
+                continue
+            message = f"'pieces' names {quote(member)}, which {reason}"
+            yield Flaw((*path, "pieces", number), message, hint)
 
     def _check_above(self, path: Path, position: dict[str, Any]) -> Iterator[Flaw]:
         name = position.get("above")

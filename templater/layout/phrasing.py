@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from functools import cache
 from typing import Any
 
 from pydantic_core import ErrorDetails
@@ -56,15 +57,17 @@ _EXAMPLES = {
     "arrange": "row",
 }
 
+_MAX_SUGGESTIONS = 1000
+"""How many unknown keys are compared with the known ones; more would take noticeable time."""
+
 
 def phrase_errors(errors: Sequence[ErrorDetails], data: Any) -> list[Flaw]:
     """The schema's findings about the raw layout ``data``; a misspelt key is not also a missing one."""
     misspelt: dict[Path, Path] = {}
-    for error in errors:
-        if error["type"] == "extra_forbidden":
-            *owner, key = error["loc"]
-            if nearest := find_nearest(str(key), _known_keys(owner)):
-                misspelt[error["loc"]] = (*owner, nearest)
+    unknown = [error["loc"] for error in errors if error["type"] == "extra_forbidden"]
+    for *owner, key in unknown[:_MAX_SUGGESTIONS]:
+        if nearest := find_nearest(str(key), _known_keys(owner)):
+            misspelt[(*owner, key)] = (*owner, nearest)
     meant = set(misspelt.values())
     return [
         _phrase_error(error, data, misspelt)
@@ -86,9 +89,15 @@ def _phrase_error(error: ErrorDetails, data: Any, misspelt: Mapping[Path, Path])
     return _phrase_shape(path, error, data)
 
 
-def _known_keys(owner: Sequence[str | int]) -> list[str]:
+def _known_keys(owner: Sequence[str | int]) -> Sequence[str]:
     """The keys of the mapping that stands at the path."""
-    entry = next((_ENTRIES[step] for step in reversed(owner) if isinstance(step, str)), LayoutEntry)
+    return _list_keys(
+        next((_ENTRIES[step] for step in reversed(owner) if isinstance(step, str)), LayoutEntry)
+    )
+
+
+@cache
+def _list_keys(entry: type[Entry]) -> Sequence[str]:
     return [field.alias or name for name, field in entry.model_fields.items()]
 
 
@@ -120,7 +129,6 @@ def _phrase_shape(path: Path, error: ErrorDetails, data: Any) -> Flaw:
         message, hint = EMPTY
         return Flaw(path, f"{owner} {message}", hint)
     demand = "a list" if error["type"] == "list_type" else "keys and values"
-    key = next(step for step in reversed(("layout", *path)) if isinstance(step, str))
-    return Flaw(
-        path, f"{owner} needs {demand}, but is {show_value(raw)}", f"write for example {_example(key)}"
-    )
+    key = next(step for step in reversed(path) if isinstance(step, str))
+    message = f"{owner} needs {demand}, but is {show_value(raw)}"
+    return Flaw(path, message, f"write for example {_example(key)}")

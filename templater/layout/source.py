@@ -13,7 +13,7 @@ from typing import Any, TypeAlias
 import yaml
 
 from templater.errors import Fault, Place
-from templater.layout.decoding import decode_text
+from templater.layout.decoding import decode_text, end_of
 from templater.quoting import quote
 
 MAX_DEPTH = 50
@@ -133,22 +133,22 @@ class _Builder:
         try:
             yield from yaml.parse(text, Loader=yaml.CSafeLoader)
         except yaml.MarkedYAMLError as error:
-            mark = error.problem_mark or error.context_mark
-            if mark and mark.index >= len(text):  # what is wrong is not the end, but what never ends
-                mark = error.context_mark or mark
-            place = Place(self.file, mark.line + 1, mark.column + 1) if mark else Place(self.file)
+            # Where a text ends too early, the fault is not there but at what never ends.
+            marks = [mark for mark in (error.problem_mark, error.context_mark) if mark]
+            mark = next((mark for mark in marks if mark.index < len(text)), None)
+            place = self._place(mark) if mark else end_of(text.rstrip(), self.file)
             reason = ", ".join(filter(None, (error.context, error.problem)))
             hint = _TAB_HINT if mark and text[mark.index : mark.index + 1] == "\t" else _SYNTAX_HINT
             raise _StopReadingError(Fault(f"this is not YAML: {reason}", hint, place)) from None
 
-    def _place(self, event: Any) -> Place:
-        return Place(self.file, event.start_mark.line + 1, event.start_mark.column + 1)
+    def _place(self, mark: Any) -> Place:
+        return Place(self.file, mark.line + 1, mark.column + 1)
 
     def _blame(self, event: Any, message: str, hint: str) -> None:
-        self.faults.append(Fault(message, hint, self._place(event)))
+        self.faults.append(Fault(message, hint, self._place(event.start_mark)))
 
     def _stop(self, event: Any, message: str, hint: str) -> _StopReadingError:
-        return _StopReadingError(Fault(message, hint, self._place(event)))
+        return _StopReadingError(Fault(message, hint, self._place(event.start_mark)))
 
     def _awaits_key(self) -> bool:
         """Whether the next value is a key of a mapping."""
@@ -159,7 +159,7 @@ class _Builder:
         )
 
     def _take_scalar(self, event: Any) -> None:
-        node = self._named(event, Node(event.value, self._place(event)))
+        node = self._registered(event, Node(event.value, self._place(event.start_mark)))
         if self._awaits_key():
             self._open[-1].key, self._open[-1].key_at = node.data, node.at
         else:
@@ -171,7 +171,7 @@ class _Builder:
             message = f"lists and mappings are nested more than {MAX_DEPTH} deep"
             hint = "remove brackets or indents: a layout needs five levels"
             raise self._stop(event, message, hint)
-        self._open.append(_Open(self._named(event, Node(data, self._place(event)))))
+        self._open.append(_Open(self._registered(event, Node(data, self._place(event.start_mark)))))
 
     def _take_alias(self, event: Any) -> None:
         self._refuse_as_key(event)
@@ -182,6 +182,7 @@ class _Builder:
         if any(open_.node is node for open_ in self._open):
             raise self._stop(event, f"{name} stands within what it refers to", "write the value out")
         self._put(node)
+        self._values += node.count
         if self._values > MAX_VALUES:
             message = f"with {name} the file stands for more than {MAX_VALUES:,} values"
             raise self._stop(event, message, "write the values out")
@@ -192,8 +193,9 @@ class _Builder:
                 event, "a key must be plain text", "quote a text that starts with {, [ or *"
             )
 
-    def _named(self, event: Any, node: Node) -> Node:
-        """The node, known by its anchor if it has one; a tag is refused, since none has a meaning."""
+    def _registered(self, event: Any, node: Node) -> Node:
+        """The node, counted and known by its anchor; a tag is refused, since none has a meaning."""
+        self._values += 1
         if event.tag is not None:
             self._blame(event, f"the tag {quote(event.tag)} has no meaning in a layout", "remove it")
         if event.anchor is not None:

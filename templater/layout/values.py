@@ -28,6 +28,7 @@ EMPTY = ("has no value", "write one after the colon, or remove the key")
 BARE_UNIT = "bare_unit"
 """The key of the validation context under which the unit of bare numbers is handed in."""
 
+_CHECK = "check the number and its unit"
 _MAX_TEXT = 120
 _MAX_ISSUE = 24
 _MAX_KILOGRAMS = 10_000
@@ -81,19 +82,13 @@ class _Range:
     def check(self, length: Fraction, raw: object) -> float:
         """The length, if it lies within the range."""
         if self.above_zero and length <= 0:
-            raise fail(f"must be more than 0, but is {show_value(raw)}", "check the number")
+            raise fail(f"must be more than 0, but is {show_value(raw)}", _CHECK)
         if length < 0 <= self.low:
-            raise fail(f"must not be negative, but is {show_value(raw)}", "check the number")
+            raise fail(f"must not be negative, but is {show_value(raw)}", _CHECK)
         if length > self.high:
-            raise fail(
-                f"must be at most {self.limit}, but is {show_value(raw)}",
-                "check the number and its unit",
-            )
+            raise fail(f"must be at most {self.limit}, but is {show_value(raw)}", _CHECK)
         if length < self.low:
-            raise fail(
-                f"must be at least −{self.limit}, but is {show_value(raw)}",
-                "check the number and its unit",
-            )
+            raise fail(f"must be at least −{self.limit}, but is {show_value(raw)}", _CHECK)
         return float(length)
 
 
@@ -175,7 +170,7 @@ def _read_weight(raw: object) -> float:
     if not 0 < kilograms <= _MAX_KILOGRAMS:
         raise fail(
             f"must be more than 0 and at most {_MAX_KILOGRAMS} kg, but is {show_value(raw)}",
-            "check the number and its unit",
+            _CHECK,
         )
     return float(kilograms)
 

@@ -58,8 +58,8 @@ class Lane:
     @property
     def pages(self) -> list[float]:
         """The side of each page along the axis; only a roll's is cut to what it shows."""
-        unreached = self.page - self.axis.reach
-        return [unreached + max(self.room, high - low) for low, high in self.shown]
+        spares = (self.axis.reach - max(self.room, high - low) for low, high in self.shown)
+        return [self.page - max(0.0, spare) for spare in spares]
 
 
 @dataclass(frozen=True, slots=True)

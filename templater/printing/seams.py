@@ -34,8 +34,9 @@ TINY_MM = 1e-6
 _SLACK_MM = 1e-9
 """What a step may be too long, lest rounding part two places that touch."""
 
-_HOLE_PRICE = 1_000_000
 _HANG_POINT_PRICE = 1
+_HOLE_PRICE = 1_000_000
+"""More than all hang points of a template together."""
 
 
 class Stretch(NamedTuple):
@@ -89,9 +90,8 @@ def choose_cuts(axis: Axis, holes: Iterable[float], hang_points: Iterable[float]
     prices = _price_places(axis.lap, holes, hang_points)
     chosen = _place(axis, axis.count, prices)
     if chosen.near_holes:
-        chosen = min(
-            chosen, _place(axis, axis.count + 1, prices), key=lambda placing: placing.near_holes
-        )
+        one_more = _place(axis, axis.count + 1, prices)
+        chosen = one_more if one_more.near_holes < chosen.near_holes else chosen
     return chosen.cuts
 
 
@@ -106,9 +106,8 @@ def _price_places(lap: float, holes: Iterable[float], hang_points: Iterable[floa
     A cut exactly as far away as a mark demands is clear of it: where two stretches touch, the lower
     price counts.
     """
-    marks = [(place, _HOLE_PRICE) for place in holes] + [
-        (place, _HANG_POINT_PRICE) for place in hang_points
-    ]
+    marks = [(place, _HOLE_PRICE) for place in holes]
+    marks += [(place, _HANG_POINT_PRICE) for place in hang_points]
     changes = [(place - CLEAR_MM - lap, price) for place, price in marks]
     changes += [(place + CLEAR_MM, -price) for place, price in marks]
     stretches, low, price = [], -inf, 0
@@ -164,14 +163,14 @@ def _clip(stretches: Iterable[Stretch], low: float, high: float) -> list[Stretch
 def _reach_next(
     places: Sequence[Stretch], prices: Sequence[Stretch], least: float, longest: float
 ) -> list[Stretch]:
-    """Every place of the next cut, with the least that it and those before it cost."""
+    """Every place of the next cut, with what it costs together with the cheapest cuts before it."""
     return _without_dearer(
         Stretch(
-            max(at.low + least, next_.low), min(at.high + longest, next_.high), at.price + next_.price
+            max(last.low + least, here.low), min(last.high + longest, here.high), last.price + here.price
         )
-        for at in places
-        for next_ in prices
-        if at.low + least <= next_.high and next_.low <= at.high + longest
+        for last in places
+        for here in prices
+        if last.low + least <= here.high and here.low <= last.high + longest
     )
 
 

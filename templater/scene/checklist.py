@@ -14,7 +14,7 @@ ROOMY = 150.0
 """From this width on a length and its other unit stand on one line, mm."""
 
 NARROW = 112.0
-"""In a column below this width the boxes to tick have letters for headings, mm."""
+"""Below this width lengths stand in one system, and the boxes to tick have letters, mm."""
 
 ROW = 7.5
 """Height of a row, so that a pencil finds its square, mm."""
@@ -54,8 +54,7 @@ def _introduction(plan: Plan, width: float, revision: str) -> list[Part]:
 
 
 def _hole_rows(plan: Plan, width: float) -> list[Part]:
-    joint = " " if width >= ROOMY else "\n"
-    rows = tuple(row for piece in plan.pieces for row in _rows_of(piece, plan, joint))
+    rows = tuple(row for piece in plan.pieces for row in _rows_of(piece, plan, width))
     ticks = ("checked", "drilled", "hung") if width >= NARROW else ("c", "d", "h")
     columns = (
         Column("Piece", Fit.WRAPPED),
@@ -68,12 +67,15 @@ def _hole_rows(plan: Plan, width: float) -> list[Part]:
     return [*legend, Listing(fit_columns(columns, rows, width), rows, ROW)] if rows else []
 
 
-def _rows_of(piece: PlacedPiece, plan: Plan, joint: str) -> list[tuple[str, ...]]:
-    """A row for each hole of one piece."""
+def _rows_of(piece: PlacedPiece, plan: Plan, width: float) -> list[tuple[str, ...]]:
+    """A row for each hole of one piece; the other system of units goes where there is no room."""
+    joint = " " if width >= ROOMY else "\n"
     rows: list[tuple[str, ...]] = []
     for number, mark in enumerate(piece.marks, 1):
         across = format_both(mark.hole.x, plan.units).replace(" (", f"{joint}(")
         offset = format_offset(mark.hole.y - plan.datum.height_mm, plan.units, joint)
+        if width < NARROW:
+            offset, across = (words.split(joint)[0] for words in (offset, across))
         rows.append((piece.name, str(number), offset, across, "", "", ""))
     return rows
 
@@ -88,6 +90,9 @@ def _bare_rows(plan: Plan, width: float) -> list[Part]:
         Column("Hole"),
         Column("hung", anchor=Anchor.MIDDLE, to_tick=True),
     )
-    words = "The layout does not say how these pieces hang. Their templates show where they go and nothing to drill."
+    words = (
+        "The layout does not say how these pieces hang. Their templates show where they go and nothing"
+        " to drill."
+    )
     listing = Listing(fit_columns(columns, rows, width), rows, ROW)
     return [draw_paragraph(words, width), listing]

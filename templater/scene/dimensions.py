@@ -26,6 +26,7 @@ GAP = 1.0
 _PAST = 1.5
 _LEADER = 4.0
 _CLEAR = 0.9
+_LIFT = 0.3
 _LINE_PITCH = (ASCENT + DESCENT) * SMALL + 0.3
 _ORIGIN_RADIUS = 0.8
 _STROKE = 1.0
@@ -91,7 +92,7 @@ def arrange_ordinates(
     pitch = _LINE_PITCH if turned else level_pitch
     kept = ticks if len(ticks) * pitch <= high - low + pitch else _kept_apart(ticks, pitch)
     places = spread([tick.along for tick in kept], pitch, low, high)
-    reach = _LINE_PITCH if side.is_level and not turned else widest
+    reach = _LINE_PITCH + _LIFT if side.is_level and not turned else widest
     left_out = len(ticks) - len(kept)
     plan = Ordinates(side, tuple(kept), tuple(places), first, turned, 0.0, left_out)
     depth = plan.figures_from + reach if kept else 0.0
@@ -176,7 +177,7 @@ def _draw_figure(plan: Ordinates, edge: float, text: str, place: float) -> Words
         at = _page_point(plan.side, edge, place + SMALL / 2, away)
         return Words(at, text, SMALL, anchor, turned=True)
     if plan.side.is_level:
-        away += SMALL if plan.side is Side.BELOW else 0.0
+        away += SMALL if plan.side is Side.BELOW else _LIFT
         return Words(_page_point(plan.side, edge, place, away), text, SMALL, Anchor.MIDDLE)
     anchor = Anchor.END if plan.side is Side.LEFT else Anchor.START
     return Words(_page_point(plan.side, edge, place - SMALL / 2, away), text, SMALL, anchor)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import islice
 
@@ -32,6 +32,7 @@ from templater.scene.wall_figures import (
     View,
     find_levels,
     format_size,
+    open_spans,
     read_figures,
 )
 
@@ -163,7 +164,7 @@ class _Drawing:
             y = self._view.on_page(Point(0.0, level.height_mm)).y
             if level.name == "ceiling" or not self._frame.y0 <= y <= self._frame.y1:
                 continue
-            is_datum = level.name.startswith("datum")
+            is_datum = level.name == "datum"
             width = MEDIUM if is_datum else THIN
             dashes = dash_spans(datum_dash(width) if is_datum else centre_dash(width), *self._span)
             hidden = [(box.x0, box.x1) for box in self._solid if box.y0 < y < box.y1]
@@ -254,7 +255,7 @@ class _Drawing:
     def _draw_furniture(self) -> None:
         """Each piece of furniture with its name and size, or its letter and number."""
         for number, thing, box in self._furniture:
-            self._items.append(draw_box(box, MEDIUM))
+            self._outline(thing.box, box, MEDIUM)
             size, key = format_size(thing.box.size, self._plan.units), furniture_key(number)
             hung = [other for _, _, other in self._pieces if other.meets(box)]
             wordings = (Wording("", thing.name, size), Wording("", thing.name), Wording(key))
@@ -266,7 +267,7 @@ class _Drawing:
         """Each piece with its holes and its number, name and size, or its number alone."""
         for number, piece, box in self._pieces:
             is_small = min(box.size) < LEAST_PIECE
-            self._items.append(draw_box(box, FINE if is_small else MEDIUM))
+            self._outline(piece.box, box, FINE if is_small else MEDIUM)
             holes = [self._view.on_page(mark.hole) for mark in piece.marks]
             seen = [hole for hole in holes if self._frame.has(hole)]
             for hole in seen:
@@ -276,6 +277,20 @@ class _Drawing:
             self._items += write_inside(
                 box, crosses, _piece_wordings(str(number), piece.name, size)
             ) or write_beside(box, str(number), self._crowd, self._frame)
+
+    def _outline(self, whole: Box, seen: Box, width_mm: float) -> None:
+        """A rectangle, left open where the view cuts it off."""
+        window, (x0, y0, x1, y1) = self._view.window, seen
+        if window.holds(whole):
+            self._items.append(draw_box(seen, width_mm))
+            return
+        sides = (
+            (whole.x0 >= window.x0, Point(x0, y0), Point(x0, y1)),
+            (whole.x1 <= window.x1, Point(x1, y0), Point(x1, y1)),
+            (whole.y0 >= window.y0, Point(x0, y0), Point(x1, y0)),
+            (whole.y1 <= window.y1, Point(x0, y1), Point(x1, y1)),
+        )
+        self._items += [Line(start, end, width_mm) for is_seen, start, end in sides if is_seen]
 
     def _add(self, line: Line) -> None:
         """Draw a line and keep words away from it."""
@@ -294,20 +309,6 @@ def draw_cross(hole: Point) -> tuple[Item, ...]:
 def furniture_key(number: int) -> str:
     """What stands for a piece of furniture where its name does not fit."""
     return f"F{number}"
-
-
-def open_spans(
-    taken: Iterable[tuple[float, float]], start: float, end: float
-) -> list[tuple[float, float]]:
-    """The parts from start to end that no taken span covers, in order."""
-    spans, at = [], start
-    for low, high in sorted(taken):
-        if low > at:
-            spans.append((at, min(low, end)))
-        at = max(at, high)
-        if at >= end:
-            return spans
-    return [*spans, (at, end)] if end > at else spans
 
 
 def _piece_wordings(number: str, name: str, size: str) -> tuple[Wording, ...]:

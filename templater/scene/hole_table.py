@@ -12,6 +12,7 @@ from templater.rules.model import Finding, Verdict
 from templater.scene.chapters import Chapter
 from templater.scene.elevation import furniture_key
 from templater.scene.tables import Column, Fit, fit_columns, table_width
+from templater.scene.wall_figures import format_size
 from templater.scene.wording import from_datum, from_left_end, from_middle, size_in_words
 
 MOST_BROKEN = 60
@@ -26,29 +27,43 @@ _SHAPES = {Verdict.BROKEN: "broken ×", Verdict.KEPT: "kept ✓", Verdict.NOT_AP
 _HOLE_COLUMNS = (
     Column("No.", anchor=Anchor.MIDDLE),
     Column("Piece", Fit.SHORTENED),
+    Column("Width × height", anchor=Anchor.MIDDLE),
     Column("Hole", anchor=Anchor.MIDDLE),
     Column("Hole, from the left end", anchor=Anchor.END),
     Column("Piece's middle, from the left end", anchor=Anchor.END),
     Column("Hole, from the furniture's middle", anchor=Anchor.END),
     Column("Furniture", Fit.SHORTENED),
     Column("Hole, above the floor at the datum's place", anchor=Anchor.END),
-    Column("Hole, from the datum: + up, − down", anchor=Anchor.END),
+    Column("Hole, from the datum (− is down)", anchor=Anchor.END),
 )
-_NAMES, _ACROSS, _FURNITURE, _UP = (0, 1, 2), (3, 4), (5, 6), (7, 8)
+_NAMES, _SIZE, _ACROSS, _FURNITURE, _UP = (0, 1, 3), (2,), (4, 5), (6, 7), (8, 9)
 
 
 def list_holes(plan: Plan, width_mm: float) -> list[Chapter]:
-    """The table of every hole, no wider than asked: on narrow paper it falls into two tables."""
+    """The table of every hole, no wider than asked: on narrow paper it falls into several tables."""
     overs = {piece.over.name for piece in plan.pieces if piece.over}
-    across = (*_NAMES, *_ACROSS, *_FURNITURE[: min(len(overs), 2)])
+    measures = (*_SIZE, *_ACROSS, *_FURNITURE[: min(len(overs), 2)], *_UP)
     for joint in (" ", "\n"):
         rows = [row for piece in _number(plan) for row in _hole_rows(plan, *piece, joint)]
-        whole = _pick(_HOLE_COLUMNS, rows, (*across, *_UP), "Holes", width_mm)
+        whole = _pick(_HOLE_COLUMNS, rows, sorted((*_NAMES, *measures)), "Holes", width_mm)
         if table_width(whole.columns) <= width_mm:
             return [whole]
+    return _split(rows, measures, width_mm)
+
+
+def _split(rows: Sequence[Sequence[str]], measures: Sequence[int], width_mm: float) -> list[Chapter]:
+    """Tables of the same holes, each with as many of the measures as it has room for."""
+    groups: list[list[int]] = [[]]
+    for index in measures:
+        wider = _pick(_HOLE_COLUMNS, rows, (*_NAMES, *groups[-1], index), "", width_mm)
+        if groups[-1] and table_width(wider.columns) > width_mm:
+            groups.append([])
+        groups[-1].append(index)
     return [
-        _pick(_HOLE_COLUMNS, rows, across, "Holes: across the wall", width_mm),
-        _pick(_HOLE_COLUMNS, rows, (*_NAMES, *_UP), "Holes: heights", width_mm),
+        _pick(
+            _HOLE_COLUMNS, rows, (*_NAMES, *group), f"Holes, table {number} of {len(groups)}", width_mm
+        )
+        for number, group in enumerate(groups, start=1)
     ]
 
 
@@ -74,15 +89,15 @@ def _hole_rows(plan: Plan, number: int, piece: PlacedPiece, joint: str) -> Itera
     def split(text: str) -> str:
         return text.replace(" (", f"{joint}(")
 
+    names = (str(number), piece.name, format_size(piece.size, plan.units))
     middle = split(from_left_end(plan, piece.box.centre.x))
     over = piece.over.name if piece.over else ""
     if not piece.marks:
-        yield str(number), piece.name, "no hole", "", middle, "", over, "", ""
+        yield *names, "no hole", "", middle, "", over, "", ""
     for index, mark in enumerate(piece.marks, start=1):
         x, y = mark.hole
         yield (
-            str(number),
-            piece.name,
+            *names,
             str(index),
             split(from_left_end(plan, x)),
             middle,

@@ -27,7 +27,7 @@ GAP = 4.0
 TITLE = "Overview"
 """What every page of the overview is called."""
 
-_BLOCK = 92.0
+_BLOCK = 98.0
 _COLUMN = 78.0
 _MOST_FOR_WORDS = 0.45
 _PART_HEAD = 3 * LINE_PITCH * SMALL + 2.0
@@ -111,7 +111,7 @@ def _arrange_page(plan: Plan, form: Form, revision: str) -> list[_Place]:
 def _strip(plan: Plan, inner: Box, revision: str) -> _Place:
     """Title block at the lower right, notes to the left of it; on tiny paper the block alone."""
     wide = inner.width >= 2 * _COLUMN
-    block_width = min(_BLOCK, inner.width / 2 - GAP) if wide else inner.width
+    block_width = min(_BLOCK, inner.width * 0.45) if wide else inner.width
     block = draw_title_block(plan, block_width, scale=_LONG_SCALE, revision=revision).height_mm
     notes_width = max(inner.width - block_width - GAP, 1.0)
     most = max(block, _MOST_FOR_WORDS * inner.height)

@@ -54,7 +54,8 @@ def write_inside(box: Box, marks: Sequence[Box], wordings: Iterable[Wording]) ->
 
     The richest wording comes first; no word is broken. Empty where nothing fits.
     """
-    zones = [zone for zone in _free_zones(box.grown(-AIR), marks) if zone.width > 0 and zone.height > 0]
+    taken = [mark.grown(AIR / 2) for mark in marks]
+    zones = [zone for zone in _free_zones(box.grown(-AIR), taken) if zone.width > 0 and zone.height > 0]
     for wording in wordings:
         for zone in zones:
             lines = _break_lines(wording, zone.width)

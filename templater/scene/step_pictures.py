@@ -174,18 +174,16 @@ def draw_levelling_again() -> tuple[Item, ...]:
         Circle(Point(7, 12), 1.2, THIN, filled=True),
         *_draw_cross(29, 12),
         *_draw_level(8, 12),
-        *draw_arrow(Point(29, 3.8), Point(29, 8.6), MEDIUM, HEAD),
     )
 
 
 def draw_tearing() -> tuple[Item, ...]:
-    """The paper comes off the wall from one corner; the holes stay."""
+    """The paper comes off the wall from one corner; the hole stays."""
     return (
         _chain((6, 24), (30, 24), (30, 12), (18, 2), (6, 2), closed=True),
         _chain((30, 12), (19.5, 13.5), (18, 2)),
-        Circle(Point(12, 17), 1.0, THIN, filled=True),
-        Circle(Point(24, 18.5), 1.0, THIN, filled=True),
-        *draw_arrow(Point(29, 2), Point(22, 9), MEDIUM, HEAD),
+        Circle(Point(18, 19), 1.0, THIN, filled=True),
+        *draw_arrow(Point(25, 7.5), Point(12, 16), MEDIUM, HEAD),
     )
 
 

@@ -148,7 +148,8 @@ def _hole_steps() -> tuple[Step, ...]:
         Step(
             "Drill through the marks",
             "Drill, or drive the nail, straight through the paper where the two lines cross. Use the"
-            " bit, the anchor and the depth that the maker of your hook asks for. Tick “drilled”.",
+            " bit, the anchor and the depth that the maker of your hook asks for. Where a piece has two"
+            " holes, drill one only, then go to the next step. Tick “drilled”.",
             draw_drilling(),
             (CABLES, DUST, RATING, HEAVY),
         ),
@@ -192,4 +193,4 @@ def _draw_step(number: int, step: Step, column_mm: float) -> list[Passage]:
 def _set_side_by_side(picture: Passage, right: Passage) -> Passage:
     """One step whole: the drawing at the left, the words and their cautions at the right."""
     height = max(picture.height_mm, right.height_mm)
-    return Passage((*picture.items, *right.items), height, 5.0)
+    return Passage((*picture.items, *right.items), height, 3.0)

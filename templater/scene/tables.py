@@ -18,11 +18,14 @@ PADDING = 1.2
 NARROWEST = 14.0
 """No column is made to give way below this width, mm."""
 
-MOST_LINES = 6
+MOST_LINES = 10
 """A wrapped cell ends with an ellipsis after so many lines."""
 
 TICK_BOX = 4.0
 """The side of a square to tick, mm."""
+
+
+_SLACK = 0.1  # lines are broken with no-break spaces, which are a trace wider than plain ones
 
 
 class Fit(Enum):
@@ -92,7 +95,7 @@ def _natural_width(index: int, column: Column, rows: Sequence[Sequence[str]], he
     texts = {line for row in rows for line in row[index].split("\n")} if not column.to_tick else set()
     words = [text_width(text, height_mm) for text in texts]
     heading = [text_width(word, height_mm, bold=True) for word in column.heading.split()]
-    return max([*words, *heading, TICK_BOX]) + 2 * PADDING + 0.01
+    return max([*words, *heading, TICK_BOX]) + 2 * PADDING + _SLACK
 
 
 def draw_table(

@@ -6,7 +6,6 @@ from templater.drawing import Anchor, Circle, Item, Line, Words
 from templater.geometry import Box, Point
 from templater.lettering import shorten, text_width
 from templater.placement.model import Plan
-from templater.scene.cautions import CABLES, CODES, HEAVY, RATING
 from templater.scene.checklist import describe_datum
 from templater.scene.elevation import draw_cross
 from templater.scene.lines import LARGE, MEDIUM, NORMAL, SMALL, THIN, centre_dash, datum_dash
@@ -22,30 +21,35 @@ from templater.scene.passages import (
 PADDING = 1.5
 """Clear space inside the title block's cells, mm."""
 
-_SAMPLE = 14.0
+_SAMPLE = 24.0
+
+_BRIEF_CAUTIONS = (
+    "Look for cables and pipes with a detector before you drill. The maker's rating of each hook, screw"
+    " and anchor governs, and so do local codes. Heavy or doubtful work is for a licensed tradesperson."
+)
 
 
 def draw_title_block(plan: Plan, width_mm: float, *, scale: str, revision: str) -> Passage:
     """What the drawing is: title, people, scale, revision, issue, unit; one cell under the other."""
     room = width_mm - 2 * PADDING
-    title = [
-        draw_paragraph(plan.title, room, height_mm=LARGE, bold=True, most_lines=2, after_mm=0.6),
-        draw_paragraph("Overview of the wall", room),
-    ]
     people = (("for", plan.for_whom), ("from", plan.from_whom), ("contact", plan.contact))
-    named = [
-        draw_paragraph(f"{word}: {text}", room, most_lines=2, after_mm=0.6)
-        for word, text in people
-        if text
+    named = "; ".join(f"{word}: {text}" for word, text in people if text)
+    cells = [
+        draw_paragraph(
+            plan.title, room, height_mm=_fitting(plan.title, room, LARGE), bold=True, most_lines=2
+        ),
+        *([draw_paragraph(named, room, most_lines=3)] if named else []),
+        draw_paragraph(scale, room, height_mm=_fitting(scale, room, NORMAL), bold=True),
+        _draw_revision(revision, plan.issue, room),
+        draw_paragraph(_describe_units(plan), room),
     ]
-    scale_cell = [draw_paragraph(scale, room, height_mm=_scale_height(scale, room), bold=True)]
-    revision_cell = [_draw_revision(revision, plan.issue, room)]
-    cells = [title, named, scale_cell, revision_cell, [draw_paragraph(_describe_units(plan), room)]]
-    return _rule_cells([stack_passages(cell) for cell in cells if cell], width_mm)
+    return _rule_cells(cells, width_mm)
 
 
-def _scale_height(scale: str, room: float) -> float:
-    return NORMAL if text_width(scale, NORMAL, bold=True) <= room else SMALL
+def _fitting(text: str, room: float, height: float) -> float:
+    """The height asked for if the bold text then stands on one line, else the next smaller."""
+    smaller = {LARGE: NORMAL, NORMAL: SMALL}[height]
+    return height if text_width(text, height, bold=True) <= room else smaller
 
 
 def _describe_units(plan: Plan) -> str:
@@ -53,7 +57,7 @@ def _describe_units(plan: Plan) -> str:
     units = "inches (millimetres)" if plan.units.is_imperial else "millimetres (inches)"
     pieces, holes = len(plan.pieces), plan.hole_count
     return (
-        f"All lengths in {units}. {pieces} {'piece' if pieces == 1 else 'pieces'},"
+        f"Lengths in {units}. {pieces} {'piece' if pieces == 1 else 'pieces'},"
         f" {holes} {'hole' if holes == 1 else 'holes'}."
     )
 
@@ -87,19 +91,21 @@ def draw_key(plan: Plan, width_mm: float) -> Passage:
     """What the datum's line, the eye line, a cross and a number mean."""
     same = abs(plan.datum.height_mm - plan.eye_line_mm) < 0.01
     datum = (
-        f"datum{', on the eye line' if same else ''}: {describe_datum(plan)}. Set it there once and"
-        " carry it across level. On the wall, measure heights from it: floors and ceilings slope."
+        f"datum{', on the eye line' if same else ''}: {describe_datum(plan)}. Set it there once,"
+        " carry it across level, and measure all heights from it: floors and ceilings slope."
     )
     half = _SAMPLE / 2 - 1
     lines = [
         _entry(Line(Point(0, 0), Point(_SAMPLE - 2, 0), MEDIUM, datum_dash(MEDIUM)), datum, width_mm),
-        _entry(draw_cross(Point(half, 0)), "a hole, numbered with its piece in the table", width_mm),
+        _entry(
+            (*draw_cross(Point(half - 6, 0)), Circle(Point(half + 6, 0), 0.8, THIN)),
+            "cross: a hole, see the table; circle: the end from which all is measured",
+            width_mm,
+        ),
     ]
     if not same:
         eye = Line(Point(0, 0), Point(_SAMPLE - 2, 0), THIN, centre_dash(THIN))
         lines.insert(1, _entry(eye, "eye line: middles of pieces and groups, as a rule", width_mm))
-    origin = (Circle(Point(half, 0), 0.8, THIN),)
-    lines.append(_entry(origin, "distances start here, all from the same end", width_mm))
     return stack_passages(lines)
 
 
@@ -115,9 +121,4 @@ def _entry(sample: Item | tuple[Item, ...], text: str, width_mm: float) -> Passa
 
 def draw_cautions(width_mm: float) -> Passage:
     """What to mind before a hole is drilled, in short."""
-    paragraphs = [
-        draw_paragraph(caution.text, width_mm, after_mm=0.7)
-        for caution in (CABLES, RATING, CODES, HEAVY)
-    ]
-    head = draw_paragraph("Before you drill", width_mm, bold=True, after_mm=0.7)
-    return stack_passages([head, *paragraphs])
+    return draw_paragraph(_BRIEF_CAUTIONS, width_mm, after_mm=0.0)

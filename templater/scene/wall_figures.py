@@ -9,7 +9,7 @@ from typing import NamedTuple
 from templater.drawing import Anchor, Words
 from templater.geometry import Box, Point, Size
 from templater.lengths import Unit, format_length
-from templater.lettering import ASCENT, DESCENT, words_box
+from templater.lettering import ASCENT, DESCENT, text_width
 from templater.placement.model import Plan
 from templater.scene.dimensions import Ordinates, Side, Tick, arrange_ordinates
 from templater.scene.lines import SMALL
@@ -115,31 +115,55 @@ class Figures:
         )
 
     def _write_levels_inside(self, view: View, levels: Sequence[Tick]) -> tuple[Words, ...]:
-        """The names of the levels at the wall's right end, if nothing is in the way of any."""
-        frame = view.box_on_page(view.window)
-        under = -ASCENT * SMALL - _INSET
-        words = [
-            Words(
-                Point(frame.x1 - _INSET, tick.along + (under if tick.along > frame.y1 - 1 else _INSET)),
-                tick.text,
-                SMALL,
-                Anchor.END,
-            )
-            for tick in levels
-        ]
-        boxes = [words_box(line) for line in words]
-        clear = all(frame.holds(box, 0.5) and self._is_clear(view, box) for box in boxes)
-        apart = not any(
-            box.meets(other) for number, box in enumerate(boxes) for other in boxes[number + 1 :]
-        )
-        return tuple(words) if clear and apart else ()
+        """The names of the levels on their lines, as far right as they are clear; none if one is not."""
+        crowd = _LevelCrowd(view, self, [tick.along for tick in levels])
+        words = [crowd.write(tick) for tick in levels]
+        return tuple(line for line in words if line) if all(words) else ()
 
-    def _is_clear(self, view: View, box: Box) -> bool:
-        """Whether nothing stands where the words would, and no hole is led down through them."""
-        low, high = view.on_wall(Point(box.x0, box.y0)), view.on_wall(Point(box.x1, box.y1))
-        area = Box(*low, *high)
-        led = any(area.x0 <= hole.x <= area.x1 and hole.y < area.y1 for hole in self.holes)
-        return not led and not any(area.meets(solid) for solid in self.solids)
+
+class _LevelCrowd:
+    """Finds where the names of the levels are clear of what hangs, stands or is led to a hole."""
+
+    def __init__(self, view: View, figures: Figures, lines: Sequence[float]) -> None:
+        self._frame = view.box_on_page(view.window)
+        self._solids = [view.box_on_page(box) for box in figures.solids]
+        self._holes = [view.on_page(hole) for hole in figures.holes]
+        self._lines = lines
+
+    def write(self, tick: Tick) -> Words | None:
+        """The name over or under its line, if there is room."""
+        width = text_width(tick.text, SMALL) + 2 * _INSET
+        for away in (_INSET, -ASCENT * SMALL - _EDGE):
+            low, high = tick.along + away - DESCENT * SMALL, tick.along + away + ASCENT * SMALL
+            others = any(low < line < high for line in self._lines if line != tick.along)
+            if others or low < self._frame.y0 or high > self._frame.y1:
+                continue
+            for x0, x1 in reversed(open_spans(self._taken(low, high), self._frame.x0, self._frame.x1)):
+                if x1 - x0 >= width:
+                    self._solids.append(Box(x1 - width, low, x1, high))
+                    return Words(Point(x1 - _INSET, tick.along + away), tick.text, SMALL, Anchor.END)
+        return None
+
+    def _taken(self, low: float, high: float) -> list[tuple[float, float]]:
+        """The spans of a level strip of the page where something is in the way."""
+        spans = [(box.x0, box.x1) for box in self._solids if box.y0 < high and low < box.y1]
+        spans += [(hole.x, hole.x) for hole in self._holes if hole.y < high]
+        spans += [(self._frame.x0, hole.x) for hole in self._holes if low < hole.y < high]
+        return spans
+
+
+def open_spans(
+    taken: Iterable[tuple[float, float]], start: float, end: float
+) -> list[tuple[float, float]]:
+    """The parts from start to end that no taken span covers, in order."""
+    spans, at = [], start
+    for low, high in sorted(taken):
+        if low >= end:
+            break
+        if low > at:
+            spans.append((at, low))
+        at = max(at, high)
+    return [*spans, (at, end)] if end > at else spans
 
 
 def read_figures(plan: Plan, window: Box) -> Figures:
@@ -166,11 +190,11 @@ def read_figures(plan: Plan, window: Box) -> Figures:
 
 
 def find_levels(plan: Plan) -> list[Level]:
-    """The ceiling, the datum and, where it differs, the eye line."""
+    """The ceiling, the datum and, where it is not the same line, the eye line."""
     datum, eye = plan.datum.height_mm, plan.eye_line_mm
     ceiling = Level("ceiling", plan.wall.height)
     if abs(datum - eye) < 0.01:
-        return [ceiling, Level("datum, eye line", datum)]
+        return [ceiling, Level("datum", datum)]
     return [ceiling, Level("datum", datum), Level("eye line", eye)]
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 
 from templater.drawing import Anchor, Item, Words
 from templater.geometry import Box, Point
@@ -103,3 +104,14 @@ def whole_template(drawing: TemplateDrawing) -> tuple[tuple[Layer, ...], Box]:
     labels = tuple(item for items in drawing.labels for item in items)
     layers = (Layer(drawing.lines), Layer((*labels, *drawing.whole)))
     return layers, drawing.area.grown(_BORDER)
+
+
+def stack_pages(pages: Sequence[Page]) -> tuple[tuple[Layer, ...], Box]:
+    """Pages of one size one under another as one drawing, and the box that holds it."""
+    width, height = pages[0].size
+    layers = tuple(
+        replace(layer, origin=layer.origin.moved(0.0, height * (len(pages) - number)))
+        for number, page in enumerate(pages, 1)
+        for layer in page.layers
+    )
+    return layers, Box(0.0, 0.0, width, height * len(pages))

@@ -9,8 +9,8 @@ from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
-from templater.geometry import Box
 from templater.sheets.compose import Kit, TemplatePages
+from templater.sheets.lay_out import stack_pages
 from templater.sheets.model import Page
 from templater.to_files.folder import whole_file, whole_folder
 from templater.to_files.hooks_csv import hooks_csv
@@ -21,6 +21,9 @@ from templater.to_files.svg import svg_text
 
 Report = Callable[[str, int, int], None]
 """Told a step's name, how much of it is done, and how much there is."""
+
+_STACKED_PAGES = 3
+"""How many of the overview's pages its SVG and PNG hold; a picture of more is of no use."""
 
 
 def write_kit(
@@ -66,12 +69,11 @@ class _KitWriter:
         self.hashes[name] = sha256(content).hexdigest()
 
     def write_overview(self) -> None:
-        """The overview as PDF, its links left out, and its first page as SVG and PNG."""
-        title, first = self.kit.plan.title, self.kit.overview[0]
-        alone = [replace(page, links=()) for page in self.kit.overview]
-        self.write_pdf("overview.pdf", alone, f"{title}: overview")
-        view = Box(0, 0, *first.size)
-        svg = svg_text(first.layers, view, f"{title}: overview", top=first.size.height)
+        """The overview as PDF, its links left out, and its first pages as one SVG and PNG."""
+        title, pages = f"{self.kit.plan.title}: overview", self.kit.overview
+        self.write_pdf("overview.pdf", [replace(page, links=()) for page in pages], title)
+        layers, view = stack_pages(pages[:_STACKED_PAGES])
+        svg = svg_text(layers, view, title, top=view.height)
         self.write("overview.svg", svg.encode())
         try:
             self.write("overview.png", png_bytes(svg))

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from functools import cache
 from typing import IO, Any
 
+from reportlab import rl_config
 from reportlab.pdfbase import pdfdoc, pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.pdfgen.canvas import Canvas
@@ -28,6 +29,7 @@ _PRINT_TRUE = (
 def write_pdf(pages: Iterable[Page], stream: IO[bytes], *, title: str) -> None:
     """Write the pages as one PDF, each as it comes, so that memory holds one page's drawing."""
     _register_fonts()
+    rl_config.useA85 = 0  # streams stay binary: a fifth smaller, and nothing is encoded twice
     canvas = Canvas(
         stream, pageCompression=1, invariant=1, pdfVersion=(1, 7), initialFontName=_font_name(bold=False)
     )

@@ -38,7 +38,22 @@ def list_faults(text: bytes | str) -> list[str]:
     return [str(fault) for fault in read_layout(text, "hall.yaml").faults]
 
 
-def list_faults_after(old: str, new: str) -> list[str]:
-    """The faults of the small layout with one spot changed."""
+def check_faults(marked: str, *faults: str) -> None:
+    """The text has these faults and no others, each where a ``¦`` stands in it, in this order.
+
+    A fault is given as ``message => hint``; the marks are no part of the text.
+    """
+    *parts, rest = marked.split("¦")
+    text, expected = "", []
+    for part, fault in zip(parts, faults, strict=True):
+        text += part
+        lines = text.split("\n")
+        message, hint = fault.split(" => ")
+        expected.append(f"hall.yaml:{len(lines)}:{len(lines[-1]) + 1}: {message}\n  {hint}")
+    assert list_faults(text + rest) == expected
+
+
+def change(old: str, new: str) -> str:
+    """The small layout with one spot changed."""
     assert SMALL.count(old) == 1, old
-    return list_faults(SMALL.replace(old, new))
+    return SMALL.replace(old, new)

@@ -90,8 +90,14 @@ def test_a_file_that_is_no_mapping(text: str, shown: str) -> None:
     ("text", "fault"),
     [
         (
+            "title: 'Hall\nwall: 5",
+            "1:8: this is not YAML: while scanning a quoted scalar, found unexpected end of stream\n"
+            f"  {SYNTAX_HINT}",
+        ),
+        (
             "title: Hall\nwall: {width: 3 m",
-            f"2:18: this is not YAML: while parsing a flow mapping, did not find expected ',' or '}}'\n  {SYNTAX_HINT}",
+            "2:7: this is not YAML: while parsing a flow mapping, did not find expected ',' or '}'\n"
+            f"  {SYNTAX_HINT}",
         ),
         (
             "title: Hall: stairs",
@@ -133,12 +139,13 @@ def test_aliases_that_grow_without_end_are_refused() -> None:
     lines = ["a: &a [x, x, x, x, x, x, x, x, x, x]"]
     lines += [
         f"{name}: &{name} [{', '.join([f'*{before}'] * 10)}]"
-        for before, name in zip("abcdefgh", "bcdefghi")
+        for before, name in zip("abcdefgh", "bcdefghi", strict=True)
     ]
     assert list_faults("\n".join(lines)) == [
-        # Each line stands for ten times the one above and one more: line 6 passes 1,000,000 with its
-        # ninth alias, since line 5 and those above make up 123,456 values.
-        "hall.yaml:6:43: with '*e' the file stands for more than 1,000,000 values\n  write the values out"
+        # Lines 1 to 5 stand for 11 + 111 + 1,111 + 11,111 + 111,111 = 123,455 values; in line 6 each
+        # alias adds 111,111 and the eighth, 28 columns right of the first, passes 1,000,000.
+        "hall.yaml:6:36: with '*e' the file stands for more than 1,000,000 values\n"
+        "  write the values out"
     ]
 
 

@@ -87,7 +87,6 @@ def test_two_holes_stand_apart_about_the_offset_middle(by: Hanger) -> None:
         (16, 4, [0.0, 4.0, 8.0, 12.0, 16.0]),
         (15, 4, [2.0, 6.0, 10.0, 14.0]),  # floor(3.75) + 1 = 4 screws, 12 in across
         (3, 4, [8.0]),
-        (10.5, 1.5, [2.75, 4.25, 5.75, 7.25, 8.75, 10.25, 11.75, 13.25]),  # 266.7 / 38.1 < 7 in floats
     ],
 )
 def test_cleat_screws_stand_evenly_about_the_middle(
@@ -97,6 +96,12 @@ def test_cleat_screws_stand_evenly_about_the_middle(
     mount = mount_of(hang, inches(16), inches(20))
     assert holes_in_inches(mount) == [(x, 15.25) for x in screws]  # 20 - 4 - 3/4
     assert all(mark.hang == mark.hole.moved(0, inches(0.75)) for mark in mount.marks)
+
+
+def test_a_rail_of_exactly_so_many_spaces_loses_no_screw() -> None:
+    # 10 1/2 in and 1 1/2 in as floats of mm: 266.7 / 38.1 is a little less than 7.
+    hang = hanging(Hanger.CLEAT, 100.0, width=266.7, every=38.1, rise=0.0)
+    assert len(mount_of(hang, 406.4, 508.0).marks) == 8
 
 
 def test_an_offset_cleat_keeps_its_screws_about_the_rails_middle() -> None:

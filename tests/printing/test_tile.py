@@ -42,7 +42,12 @@ def tile_bare(width: float, height: float, setup: PrintSetup) -> Tiling:
         (with_margins("a4", 4.23, 0), 2400, 1200, 54),  # landscape 9 x 6, portrait 12 x 5 = 60
         (with_margins("a4", 10, 10), 600, 400, 8),  # portrait 4 x 2, landscape 3 x 3 = 9
         (with_margins("roll 914.4 mm", 5, 0), 2400, 1200, 2),  # two strips along, not three across
-        (with_margins("roll 914.4 mm", 5, 0), 2400, 6000, 3),  # 3 strips of 6 m are too long by 930 mm
+        (
+            with_margins("roll 914.4 mm", 5, 0),
+            2400,
+            6000,
+            6,
+        ),  # 3 strips across, 6 m in two; along 7 strips
         (with_margins("a4", 10, 10), 60, 60, 1),
     ],
 )
@@ -82,11 +87,12 @@ def test_four_sheets_worked_by_hand() -> None:
 
 
 def test_an_inner_sheet_stands_at_the_top_left_of_what_the_printer_reaches() -> None:
-    """Three columns on A4: the middle one shows 150 to 310 at the left margin, 30 mm stay blank."""
-    tiling = tile_bare(460, 250, with_margins("a4", 10))
-    middle = tiling.tiles[1]
-    assert (middle.clip.x0, middle.clip.x1) == pytest.approx((150, 310))
-    assert middle.origin.x == pytest.approx(10 - 150)
+    """547 x 700 mm, three by three on A4: a cut each 179 across and 230 down, so B2 shows 189 x 240."""
+    middle = tile_bare(547, 700, with_margins("a4", 10)).tiles[4]
+    assert middle.name == "B2"
+    assert middle.clip == pytest.approx((179, 230, 368, 470))
+    assert middle.keep == pytest.approx((179, 240, 358, 470))
+    assert middle.origin == pytest.approx((10 - 179, 287 - 470))
 
 
 def test_landscape_pages_keep_the_larger_margins_that_they_may_get() -> None:
@@ -99,7 +105,7 @@ def test_landscape_pages_keep_the_larger_margins_that_they_may_get() -> None:
 
 
 def test_a_roll_is_cut_where_the_template_ends() -> None:
-    """600 x 400 mm on 24 in: along the roll 400 mm, margins 6.35 and 12.7; 600 > 609.6 - 12.7 would not fit."""
+    """590 mm fit across a roll of 609.6 less 12.7 mm; along it, 400 mm and margins of 6.35 and 12.7."""
     setup = PrintSetup(parse_paper("roll 24 in"), Margins(), 10)
     (tile,) = tile_bare(590, 400, setup).tiles
     assert tile.page == pytest.approx((609.6, 400 + 19.05))
@@ -126,6 +132,20 @@ def test_of_equal_counts_the_holes_share_a_sheet() -> None:
     assert upright.tiles[0].page == Size(210, 297)
 
 
+def test_of_equal_counts_no_hole_near_a_seam_counts_first() -> None:
+    """260 x 250 mm: portrait's one seam is shorter, but it must cross a row of screws every 20 mm."""
+    holes = [*(Point(20.0 * number, 200) for number in range(1, 13)), Point(130, 40)]
+    tiling = tile_template(Box(0, 0, 260, 250), holes, [], with_margins("a4", 10))
+    assert [tile.page for tile in tiling.tiles] == [Size(297, 210)] * 2
+    assert tiling.near_seam == ()
+
+
+def test_of_equal_counts_the_shorter_seams_are_taken() -> None:
+    """400 x 450 mm: portrait 3 x 2, 2 x 450 + 400 of seams; landscape 2 x 3, 450 + 2 x 400."""
+    tiling = tile_bare(400, 450, with_margins("a4", 10))
+    assert [tile.page for tile in tiling.tiles] == [Size(297, 210)] * 6
+
+
 def test_of_equals_portrait_is_taken() -> None:
     tiling = tile_bare(250, 250, with_margins("a4", 10))
     assert len(tiling.tiles) == 2
@@ -147,6 +167,14 @@ def test_holes_that_must_be_near_a_seam_are_named() -> None:
     assert tiling.near_seam == (9, 10)  # at 180 and 200, the lap being 190 to 200
 
 
+def test_holes_near_a_level_seam_are_named_too() -> None:
+    """The same upright, 150 x 390 mm: from the top the lap lies from 190 to 200 again."""
+    holes = [Point(75, 390 - 20.0 * number) for number in range(1, 20)]
+    tiling = tile_template(Box(0, 0, 150, 390), holes, [], with_margins("170 x 210 mm", 5))
+    assert [seam.start.y for seam in tiling.seams] == pytest.approx([200])
+    assert tiling.near_seam == (9, 10)
+
+
 def test_a_template_of_five_metres_is_cut_and_six_hundred_sheets_are_refused() -> None:
     a4 = with_margins("a4", 10)
     huge = tile_bare(
@@ -154,17 +182,14 @@ def test_a_template_of_five_metres_is_cut_and_six_hundred_sheets_are_refused() -
     )  # landscape: 4990 / 267 -> 19, 1990 / 180 -> 12; portrait 28 x 8 = 224
     assert len(huge.tiles) == 224
     assert huge.tiles[-1].name == "H28"
-    # Landscape 5990 / 267 -> 23, 4990 / 180 -> 28: 644; portrait 5990 / 180 -> 34, 4990 / 267 -> 19: 646.
+    # Landscape 5990 / 267 -> 23, 4990 / 180 -> 28: 644. Portrait 5990 / 180 -> 34, 4990 / 267 -> 19.
     with pytest.raises(TooManySheetsError, match="644 sheets, at most 500") as refused:
         tile_bare(6000, 5000, a4)
     assert refused.value.count == 644
 
 
-def test_a_row_added_for_a_hole_counts_towards_the_limit() -> None:
-    """500 strips exactly, each a full step from the next; a hole on the first seam needs one more."""
-    setup = PrintSetup(Paper("strip", Size(100, 5000)), Margins(0, 0, 0, 0), 0)
-    extent = Box(0, 0, 50000, 4900)
-    assert len(tile_template(extent, [Point(150, 10)], [], setup).tiles) == 10
+def test_a_column_added_for_a_hole_counts_towards_the_limit() -> None:
+    """500 squares butted in a row; a hole on the first seam needs one more."""
     square = PrintSetup(Paper("square", Size(100, 100)), Margins(0, 0, 0, 0), 0)
     strip = Box(0, 0, 50000, 90)
     assert len(tile_template(strip, [Point(150, 45)], [], square).tiles) == 500
@@ -211,7 +236,11 @@ def jobs(draw: st.DrawFn) -> tuple[Box, list[Point], list[Point], PrintSetup]:
         shares = draw(st.lists(_share, max_size=most))
         return [Point(extent.x0 + x * extent.width, extent.y0 + y * extent.height) for x, y in shares]
 
-    return extent, points(5), points(2), draw(setups())
+    screws = [
+        Point(extent.x0 + 7 + step, extent.centre.y) for step in range(0, int(extent.width) - 7, 23)
+    ]
+    holes = draw(st.one_of(st.builds(points, st.just(5)), st.just(screws)))
+    return extent, holes, points(2), draw(setups())
 
 
 @settings(max_examples=120, deadline=None)

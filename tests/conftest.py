@@ -1,0 +1,34 @@
+"""Kits of the shipped layouts, each made once a session."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TypeAlias
+
+import pytest
+
+from tests.kits import LAYOUTS, STEMS, MadeKit, make_kit
+
+KitMaker: TypeAlias = Callable[[str, str], MadeKit]
+PAPERS = ("a4", "letter", "roll 24 in")
+PAIRS = tuple((stem, paper) for stem in STEMS for paper in PAPERS)
+
+
+@pytest.fixture(scope="session")
+def shipped_kit(tmp_path_factory: pytest.TempPathFactory) -> KitMaker:
+    """The kit of a shipped layout on a paper, made when first asked for."""
+    made: dict[tuple[str, str], MadeKit] = {}
+
+    def make(stem: str, paper: str) -> MadeKit:
+        if (stem, paper) not in made:
+            folder = tmp_path_factory.mktemp("kits") / stem
+            made[stem, paper] = make_kit(LAYOUTS / f"{stem}.yaml", folder, paper)
+        return made[stem, paper]
+
+    return make
+
+
+@pytest.fixture(params=PAIRS, ids=lambda pair: "-on-".join(pair).replace(" ", "-"))
+def kit(request: pytest.FixtureRequest, shipped_kit: KitMaker) -> MadeKit:
+    """Each shipped layout on A4, on Letter and on a roll."""
+    return shipped_kit(*request.param)

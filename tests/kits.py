@@ -1,0 +1,93 @@
+"""A kit on disk, read back with the independent reader."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass
+from functools import cached_property
+from pathlib import Path
+from typing import Any
+
+import pikepdf
+
+from templater.geometry import Box, Point
+from templater.paper import parse_paper
+from templater.pipeline import PrintChoices, plan_kit, read_wall
+from templater.to_files.kit import write_kit
+from tests.reading import Ink, SvgReading, read_pdf_page, read_svg
+
+LAYOUTS = Path(__file__).parent.parent / "layouts"
+
+
+@dataclass(frozen=True)
+class Entry:
+    """A page as the manifest tells it, and the ink that the PDF has on it."""
+
+    facts: dict[str, Any]
+    ink: Ink
+
+    @property
+    def origin(self) -> Point:
+        """Where the template's origin stands on the page."""
+        return Point(*self.facts["origin_mm"])
+
+    @property
+    def clip(self) -> Box:
+        """What the sheet shows of the template, in template coordinates."""
+        return Box(*self.facts["clip_mm"])
+
+
+class MadeKit:
+    """A kit on disk, read back as needed."""
+
+    def __init__(self, folder: Path) -> None:
+        self.folder = folder
+
+    @cached_property
+    def manifest(self) -> dict[str, Any]:
+        """The manifest as JSON tells it."""
+        content: dict[str, Any] = json.loads((self.folder / "manifest.json").read_text("utf-8"))
+        return content
+
+    @cached_property
+    def pieces(self) -> dict[str, dict[str, Any]]:
+        """The manifest's pieces by their slugs."""
+        return {piece["slug"]: piece for piece in self.manifest["pieces"]}
+
+    @cached_property
+    def pages(self) -> list[Ink]:
+        """The ink of every page of the PDF."""
+        with pikepdf.open(self.folder / "kit.pdf") as pdf:
+            return [read_pdf_page(page) for page in pdf.pages]
+
+    @cached_property
+    def entries(self) -> list[Entry]:
+        """Every page's facts beside its ink."""
+        return [Entry(facts, self.pages[facts["page"] - 1]) for facts in self.manifest["pages"]]
+
+    @property
+    def sheets(self) -> list[Entry]:
+        """The entries that are sheets of a template."""
+        return [entry for entry in self.entries if entry.facts["kind"] == "template"]
+
+    def template(self, slug: str) -> SvgReading:
+        """A piece's template as the SVG has it, in template coordinates."""
+        _, y0, _, y1 = self.pieces[slug]["rect_mm"]
+        return read_svg((self.folder / "templates" / f"{slug}.svg").read_text("utf-8"), y1 - y0)
+
+    def holes(self, slug: str) -> list[Point]:
+        """A piece's holes in template coordinates."""
+        x0, y0, _, _ = self.pieces[slug]["rect_mm"]
+        return [Point(x - x0, y - y0) for x, y in self.pieces[slug]["holes"]]
+
+
+def make_kit(layout: Path, folder: Path, paper: str | None = None, *, split: bool = False) -> MadeKit:
+    """Write a kit without the command line."""
+    wall = read_wall(layout)
+    kit, _ = plan_kit(wall, PrintChoices(paper=None if paper is None else parse_paper(paper)))
+    write_kit(kit, wall.source, folder, split=split)
+    return MadeKit(folder)
+
+
+STEMS = tuple(sorted(path.stem for path in LAYOUTS.glob("*.yaml")))
+"""The names of the layouts that come with the program."""

@@ -1,0 +1,102 @@
+from __future__ import annotations
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from templater.drawing import Anchor, Line, Polyline, Words
+from templater.geometry import Box
+from templater.lettering import text_width
+from templater.scene.tables import Column, Fit, TablePart, draw_table, fit_columns, table_width
+from tests.scene.pages import box_of
+
+COLUMNS = (
+    Column("No.", anchor=Anchor.MIDDLE),
+    Column("Piece", Fit.SHORTENED),
+    Column("Note", Fit.WRAPPED),
+    Column("done", to_tick=True),
+)
+texts = st.text(st.sampled_from("abc defghi ØЖ½"), max_size=60)
+
+
+def rows_of(count: int) -> list[tuple[str, str, str, str]]:
+    return [(str(i), f"Piece {i}", "measure the hook before you drill", "") for i in range(count)]
+
+
+def drawn_words(part: TablePart) -> list[str]:
+    return [item.text for item in part.items if isinstance(item, Words)]
+
+
+def test_a_long_table_goes_on_under_the_same_heading() -> None:
+    rows = rows_of(30)
+    columns = fit_columns(COLUMNS, rows, 200.0)
+    seen: list[str] = []
+    start = 0
+    while start < len(rows):
+        part = draw_table(columns, rows, Box(0, 0, 200, 60), start=start)
+        assert part.rows_drawn > 0
+        words = drawn_words(part)
+        assert words[:4] == ["No.", "Piece", "Note", "done"]
+        seen += [text for text in words if text.startswith("Piece ")]
+        start = part.next_row
+    assert seen == [f"Piece {i}" for i in range(30)]
+
+
+def test_nothing_is_drawn_where_not_even_one_row_fits() -> None:
+    rows = rows_of(2)
+    part = draw_table(fit_columns(COLUMNS, rows, 200.0), rows, Box(0, 0, 200, 7))
+    assert part == TablePart((), 0, 0, 7)
+
+
+def test_rows_are_no_lower_than_asked() -> None:
+    rows = rows_of(2)
+    columns = fit_columns(COLUMNS, rows, 200.0)
+    part = draw_table(columns, rows, Box(0, 0, 200, 100), row_mm=10.0)
+    baselines = [i.at.y for i in part.items if isinstance(i, Words) and i.text.startswith("Piece ")]
+    assert baselines[0] - baselines[1] == 10.0
+
+
+def test_a_square_to_tick_stands_in_every_row_but_the_heading() -> None:
+    rows = rows_of(5)
+    part = draw_table(fit_columns(COLUMNS, rows, 200.0), rows, Box(0, 0, 200, 100))
+    squares = [item for item in part.items if isinstance(item, Polyline)]
+    assert len(squares) == 5
+    assert all(square.box.width == square.box.height for square in squares)
+
+
+def test_a_cell_too_long_is_shortened_or_wrapped_as_its_column_says() -> None:
+    rows = [("1", "a very long name of a picture " * 4, "word " * 20, "")]
+    part = draw_table(fit_columns(COLUMNS, rows, 90.0), rows, Box(0, 0, 90, 100))
+    words = drawn_words(part)
+    assert sum(text.endswith("…") for text in words) == 1
+    assert sum(text.count("word") for text in words) == 20
+
+
+def test_line_breaks_in_cells_are_kept() -> None:
+    columns = fit_columns((Column("Length"),), [("6 in\n(152 mm)",)], 100.0)
+    part = draw_table(columns, [("6 in\n(152 mm)",)], Box(0, 0, 100, 50))
+    assert drawn_words(part) == ["Length", "6 in", "(152 mm)"]
+    # Words of 2.5 mm with 1.2 mm of padding on both sides.
+    assert 0 < columns[0].width_mm - text_width("(152 mm)", 2.5) - 2.4 < 0.2
+
+
+@settings(max_examples=40)
+@given(st.lists(st.tuples(texts, texts, texts), min_size=1, max_size=8), st.floats(80.0, 250.0))
+def test_every_word_stays_in_its_cell(rows: list[tuple[str, str, str]], width: float) -> None:
+    columns = fit_columns(
+        [Column("No", Fit.WRAPPED), Column("Piece", Fit.SHORTENED), Column("Note", Fit.WRAPPED)],
+        rows,
+        width,
+    )
+    assert table_width(columns) <= width + 1e-6
+    part = draw_table(columns, rows, Box(0, -2000, width, 0))
+    assert part.rows_drawn == len(rows)
+    lines = [item for item in part.items if isinstance(item, Line)]
+    for words in (item for item in part.items if isinstance(item, Words)):
+        ink = box_of(words).grown(-0.01)
+        assert not any(ink.meets(line.box.grown(1e-6)) for line in lines), words.text
+
+
+def test_the_table_ends_where_it_says() -> None:
+    rows = rows_of(4)
+    part = draw_table(fit_columns(COLUMNS, rows, 200.0), rows, Box(0, 0, 200, 100))
+    assert part.bottom_y == min(box_of(item).y0 for item in part.items)

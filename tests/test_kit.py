@@ -1,0 +1,491 @@
+"""Whole kits of the shipped layouts, read back from their files and held against sums worked by hand."""
+
+from __future__ import annotations
+
+import csv
+import re
+from collections.abc import Iterable, Iterator
+from hashlib import sha256
+from math import dist, hypot
+from typing import Any
+
+import pikepdf
+import pytest
+
+from templater.geometry import Box, Point
+from tests.conftest import KitMaker
+from tests.kits import LAYOUTS, STEMS, Entry, MadeKit
+from tests.reading import Ink, Outline, Ring, Run, Stroke, visible
+
+NEAR = 0.01
+"""How far ink may be from where it belongs, mm."""
+INCH = 25.4
+RING_MM = 5.0
+ORDER = ("cover", "overview", "template", "checklist")
+
+
+def _inches(*places: tuple[float, float]) -> list[tuple[float, float]]:
+    return [(x * INCH, y * INCH) for x, y in places]
+
+
+# Every hole, worked from the layout by hand: hole height = top edge - drop + rise.
+HOLES = {
+    "stair-hall": {
+        # Bench trio: 16 x 3 + 3 x 2 = 54 in wide over a bench from 30 to 110, middle 70: left edges
+        # 43, 62 and 81, middles 51, 70 and 89. Bottoms 34 + 7 = 41, tops 61.
+        "tide-chart": _inches((51, 61 - 2.25 + 0.5)),
+        "kelp-print": _inches((70 - 6, 61 - 3), (70 + 6, 61 - 3)),
+        "gull-study": _inches((89, 61 - 0.625)),
+        # Centre on the eye line, 60: top 60 + 4.5.
+        "fog-bell": _inches((150, 64.5 - 0.5)),
+    },
+    "gallery-landing": {
+        # Four seasons: 12 x 4 + 2.5 x 3 = 55.5 in over a chest from 40 to 124, middle 82: left edges
+        # 54.25, 68.75, 83.25 and 97.75. Bottoms 36 + 7 = 43, tops 59.
+        "harbour-in-winter": _inches((60.25, 59 - 2 + 0.375)),
+        "harbour-in-spring": _inches((74.75, 59 - 2.125 + 0.375)),
+        "harbour-in-summer": _inches((89.25, 59 - 1.875 + 0.375)),
+        "harbour-in-autumn": _inches((103.75, 59 - 2 + 0.375)),
+        # Signal flags: 16 x 3 + 3 x 2 = 54 in about 82: middles 63, 82 and 101; tops 62 + 12.
+        "signal-flags-a-to-h": _inches((63 - 5.5, 74 - 2.5), (63 + 5.5, 74 - 2.5)),
+        "signal-flags-i-to-r": _inches((82 - 5.5, 74 - 2.5), (82 + 5.5, 74 - 2.5)),
+        "signal-flags-s-to-z": _inches((101 - 5.5, 74 - 2.5), (101 + 5.5, 74 - 2.5)),
+        # The log: 8 x 3 + 3 x 2 = 30 in about the eye line: tops 75, 64 and 53.
+        "keeper-s-log-page-1": _inches((150, 75 - 0.5)),
+        "keeper-s-log-page-2": _inches((150, 64 - 0.5)),
+        "keeper-s-log-page-3": _inches((150 + 0.125, 53 - 0.375)),
+        "the-great-lens": _inches((190 - 13, 80 - 8 + 0.25), (190 + 13, 80 - 8 + 0.25)),
+        "foghorn-section": _inches((221 - 7, 72 - 0.625), (221 + 7, 72 - 0.625)),
+        "boat-bell": [],
+    },
+    "lamp-room-corridor": {
+        # Over a cabinet from 400 to 1600 mm: bottom 850 + 180, top 1630; 600 / 150 + 1 = 5 screws.
+        "brass-mirror": [(x, 1630 - 45 - 12) for x in (700, 850, 1000, 1150, 1300)],
+        "shelf-print": [(2300 - 100, 1700 - 12), (2300 + 100, 1700 - 12)],
+        "chart-of-the-sound": [(3700 - 550, 1850 - 90 + 8), (3700 + 550, 1850 - 90 + 8)],
+        # A column of 200 + 60 + 200 = 460 mm about 1500: tops 1730 and 1470; middle 4800 + 125.
+        "morning-watch": [(4925, 1730 - 14)],
+        "night-watch": [(4925 - 5, 1470 - 14)],
+        # Right edge 6200 - 400 = 5800, middle 5550.
+        "storm-flag": [(5550, 1850 - 60 + 10)],
+    },
+}
+
+
+def test_every_shipped_layout_is_worked_by_hand() -> None:
+    assert set(HOLES) == set(STEMS)
+
+
+# --- the manifest and the tables ------------------------------------------------------------------
+
+
+def test_the_manifest_lists_the_pages_of_the_pdf_in_order(kit: MadeKit) -> None:
+    facts = [entry.facts for entry in kit.entries]
+    assert [page["page"] for page in facts] == list(range(1, len(kit.pages) + 1))
+    for page, ink in zip(facts, kit.pages, strict=True):
+        assert ink.size == pytest.approx(page["paper_mm"], abs=0.001)
+    kinds = [ORDER.index(page["kind"]) for page in facts]
+    assert kinds == sorted(kinds)
+    assert set(kinds) == {0, 1, 2, 3}
+    for page in facts:
+        is_sheet = page["kind"] == "template"
+        assert all((page[key] is not None) == is_sheet for key in ("piece", "sheet", "clip_mm", "origin_mm"))
+        assert page["scale"] == ([1, 1] if is_sheet else None)
+
+
+def test_the_pieces_sheets_come_in_the_order_of_the_layout(kit: MadeKit) -> None:
+    slugs = list(dict.fromkeys(entry.facts["piece"] for entry in kit.sheets))
+    assert slugs == [piece["slug"] for piece in kit.manifest["pieces"]]
+    assert slugs[0] == next(iter(HOLES[kit.folder.name]))
+
+
+def test_the_manifest_hashes_every_other_file(kit: MadeKit) -> None:
+    files = {
+        path.relative_to(kit.folder).as_posix(): sha256(path.read_bytes()).hexdigest()
+        for path in kit.folder.rglob("*")
+        if path.is_file() and path.name != "manifest.json"
+    }
+    assert kit.manifest["files"] == files
+    slugs = [piece["slug"] for piece in kit.manifest["pieces"]]
+    assert set(files) == {
+        "kit.pdf",
+        "overview.svg",
+        "overview.pdf",
+        "overview.png",
+        "hooks.csv",
+        "layout.yaml",
+        *(f"templates/{slug}.svg" for slug in slugs),
+    }
+    assert (kit.folder / "layout.yaml").read_bytes() == (
+        LAYOUTS / f"{kit.folder.name}.yaml"
+    ).read_bytes()
+
+
+def test_every_hole_is_where_the_sums_put_it(kit: MadeKit) -> None:
+    told = {piece["slug"]: piece["holes"] for piece in kit.manifest["pieces"]}
+    expected = HOLES[kit.folder.name]
+    assert list(told) == list(expected)
+    for slug, holes in expected.items():
+        assert told[slug] == [pytest.approx(hole, abs=0.001) for hole in holes], slug
+
+
+def test_the_table_of_hooks_says_what_the_manifest_says(kit: MadeKit) -> None:
+    with (kit.folder / "hooks.csv").open(encoding="utf-8", newline="") as stream:
+        rows = list(csv.reader(stream))
+    assert rows[0] == ["piece", "hole", "x_mm", "y_mm", "hang_x_mm", "hang_y_mm", "drop_mm", "load_n"]
+    expected = []
+    for piece in kit.manifest["pieces"]:
+        top = piece["rect_mm"][3]
+        for number, (hole, hang) in enumerate(zip(piece["holes"], piece["hang_points"], strict=True), 1):
+            lengths = (f"{length:.3f}" for length in (*hole, *hang, top - hang[1]))
+            expected.append([piece["slug"], str(number), *lengths])
+    assert [row[:7] for row in rows[1:]] == expected
+    assert all(re.fullmatch(r"|\d+\.\d{3}", row[7]) for row in rows[1:])
+
+
+# Weight x 9.80665 / holes, worked by hand; 1 lb is 0.45359237 kg (international, exact).
+@pytest.mark.parametrize(
+    ("stem", "slug", "load"),
+    [
+        ("stair-hall", "tide-chart", "26.689"),  # 6 lb = 2.72155422 kg
+        ("stair-hall", "kelp-print", ""),
+        ("gallery-landing", "the-great-lens", "62.275"),  # 28 lb = 12.70058636 kg, two holes
+        ("lamp-room-corridor", "brass-mirror", "18.633"),  # 9.5 kg, five screws
+        ("lamp-room-corridor", "storm-flag", "31.381"),  # 3.2 kg
+    ],
+)
+def test_a_hole_bears_its_share_of_the_weight(
+    shipped_kit: KitMaker, stem: str, slug: str, load: str
+) -> None:
+    lines = (shipped_kit(stem, "a4").folder / "hooks.csv").read_text("utf-8").splitlines()
+    rows = [line.split(",") for line in lines if line.startswith(f"{slug},")]
+    assert {row[7] for row in rows} == {load}
+
+
+def test_the_revision_differs_with_paper_and_layout(shipped_kit: KitMaker) -> None:
+    names = [shipped_kit(stem, paper).manifest["revision"] for stem in STEMS for paper in ("a4", "letter")]
+    assert len(set(names)) == len(names)
+    # Letters and digits that nobody misreads: no I, O, S, Z, 0 and 1.
+    assert all(re.fullmatch("[A-HJ-NP-RT-Y2-9]{6}", name) for name in names)
+
+
+# --- the ink of the PDF ---------------------------------------------------------------------------
+
+
+def test_every_hole_is_marked_on_paper_and_nothing_else_is(kit: MadeKit) -> None:
+    marked = {(slug, number): 0 for slug in kit.pieces for number in range(len(kit.holes(slug)))}
+    for sheet in kit.sheets:
+        slug = sheet.facts["piece"]
+        holes = kit.holes(slug)
+        for ring in sheet.ink.rings:
+            centre = ring.centre.moved(-sheet.origin.x, -sheet.origin.y)
+            (number,) = (at for at, hole in enumerate(holes) if dist(hole, centre) < NEAR)
+            assert ring.radius_mm == pytest.approx(RING_MM, abs=0.001)
+            assert not ring.filled
+            if sheet.clip.has(centre):
+                _check_cross(sheet.ink, ring)
+                marked[slug, number] += 1
+    assert all(marked.values()), marked
+
+
+def _check_cross(ink: Ink, ring: Ring) -> None:
+    """Two continuous lines cross unbroken at the hole, with arms of 8 mm or more."""
+    x, y = ring.centre
+    for level in (True, False):
+        arms = [stroke for stroke in ink.strokes if _runs_through(stroke, ring.centre, level)]
+        (arm,) = arms
+        along, start, end = (
+            (x, arm.box.x0, arm.box.x1) if level else (y, arm.box.y0, arm.box.y1)
+        )
+        assert along - start >= 8 - NEAR
+        assert end - along >= 8 - NEAR
+        assert not arm.dash
+        assert 0.13 - 1e-6 <= arm.width_mm <= 0.35
+
+
+def _runs_through(stroke: Stroke, point: Point, level: bool) -> bool:
+    box = stroke.box
+    flat = box.height if level else box.width
+    return flat < NEAR and box.grown(NEAR).has(point)
+
+
+def test_a_ring_holds_nothing_but_its_cross(kit: MadeKit) -> None:
+    for sheet in kit.sheets:
+        for ring in sheet.ink.rings:
+            inside = [mark for mark in _marks(sheet.ink) if _enters(mark, ring)]
+            assert len(inside) == len([mark for mark in inside if _is_arm(mark, ring)]) <= 2, inside
+
+
+def _marks(ink: Ink) -> Iterator[Stroke | Outline | Run | Ring]:
+    yield from ink.strokes
+    yield from ink.outlines
+    yield from ink.runs
+    yield from ink.rings
+
+
+def _is_arm(mark: object, ring: Ring) -> bool:
+    return isinstance(mark, Stroke) and any(
+        _runs_through(mark, ring.centre, level) for level in (True, False)
+    )
+
+
+def _enters(mark: Stroke | Outline | Run | Ring, ring: Ring) -> bool:
+    """Whether a mark's visible ink comes within the ring."""
+    if mark is ring:
+        return False
+    reach = ring.radius_mm - ring.width_mm
+    if isinstance(mark, Outline):
+        ends = [*mark.points, mark.points[0]] if mark.closed or mark.filled else [*mark.points]
+        sides = zip(ends, ends[1:], strict=False)
+        return any(_distance(ring.centre, *side) < reach + mark.width_mm / 2 for side in sides)
+    if isinstance(mark, Stroke):
+        seen = visible(mark)
+        if seen is None:
+            return False
+        return _distance(ring.centre, Point(seen.x0, seen.y0), Point(seen.x1, seen.y1)) < reach
+    (x, y), box = ring.centre, mark.box
+    return hypot(max(box.x0 - x, 0, x - box.x1), max(box.y0 - y, 0, y - box.y1)) < reach
+
+
+def _distance(point: Point, start: Point, end: Point) -> float:
+    """From a point to a straight line between two others."""
+    dx, dy = end.x - start.x, end.y - start.y
+    square = dx * dx + dy * dy
+    part = ((point.x - start.x) * dx + (point.y - start.y) * dy) / square if square else 0.0
+    part = min(1.0, max(0.0, part))
+    return dist(point, (start.x + part * dx, start.y + part * dy))
+
+
+def test_each_hole_is_drilled_through_one_sheet_well_away_from_its_seams(kit: MadeKit) -> None:
+    for slug in kit.pieces:
+        clips = [sheet.clip for sheet in kit.sheets if sheet.facts["piece"] == slug]
+        for hole in kit.holes(slug):
+            assert len([clip for clip in clips if clip.has(hole)]) == 1, (slug, hole)
+            away = [abs(hole.x - edge) for edge in _inner_edges((clip.x0, clip.x1) for clip in clips)]
+            away += [abs(hole.y - edge) for edge in _inner_edges((clip.y0, clip.y1) for clip in clips)]
+            assert min(away, default=12.0) >= 12 - 1e-6, (slug, hole)
+
+
+def _inner_edges(spans: Iterable[tuple[float, float]]) -> list[float]:
+    """Where sheets begin or end within a template."""
+    edges = sorted({edge for span in spans for edge in span})
+    return edges[1:-1]
+
+
+def test_the_sheets_of_a_piece_show_all_of_it_and_overlap_by_the_lap(kit: MadeKit) -> None:
+    lap = kit.manifest["options"]["lap_mm"]
+    for slug, piece in kit.pieces.items():
+        x0, y0, x1, y1 = piece["rect_mm"]
+        clips = [sheet.clip for sheet in kit.sheets if sheet.facts["piece"] == slug]
+        for low, high, spans in (
+            (0.0, x1 - x0, {(clip.x0, clip.x1) for clip in clips}),
+            (0.0, y1 - y0, {(clip.y0, clip.y1) for clip in clips}),
+        ):
+            bands = sorted(spans)
+            assert bands[0][0] <= low + 1e-6
+            assert bands[-1][1] >= high - 1e-6
+            for (_, end), (start, _) in zip(bands, bands[1:], strict=False):
+                assert end - start == pytest.approx(lap, abs=0.001)
+        assert len(clips) == len({clip[:2] for clip in clips})
+
+
+def test_a_sheets_clip_lies_within_what_the_printer_reaches(kit: MadeKit) -> None:
+    margins = kit.manifest["options"]["margin_mm"]
+    for sheet in kit.sheets:
+        width, height = sheet.facts["paper_mm"]
+        on_page = sheet.clip.moved(*sheet.origin)
+        assert on_page.x0 >= margins["left"] - 1e-3
+        assert on_page.y0 >= min(margins["bottom"], margins["left"]) - 1e-3
+        assert on_page.x1 <= width - margins["right"] + 1e-3
+        assert on_page.y1 <= height - margins["top"] + 1e-3
+
+
+def test_the_outlines_corners_are_at_their_places(kit: MadeKit) -> None:
+    found = set()
+    for sheet in kit.sheets:
+        slug = sheet.facts["piece"]
+        x0, y0, x1, y1 = kit.pieces[slug]["rect_mm"]
+        for corner in ((0, 0), (x1 - x0, 0), (0, y1 - y0), (x1 - x0, y1 - y0)):
+            at = Point(*corner).moved(*sheet.origin)
+            meeting = [
+                stroke
+                for stroke in sheet.ink.strokes
+                if min(dist(stroke.start, at), dist(stroke.end, at)) < NEAR
+            ]
+            level = [stroke for stroke in meeting if stroke.box.height < NEAR]
+            upright = [stroke for stroke in meeting if stroke.box.width < NEAR]
+            if level and upright and sheet.clip.grown(NEAR).has(Point(*corner)):
+                found.add((slug, corner))
+    assert len(found) == 4 * len(kit.pieces)
+
+
+def test_every_sheet_has_rulers_of_100_mm_and_4_in_both_ways(kit: MadeKit) -> None:
+    for sheet in kit.sheets:
+        for level in (True, False):
+            rulers = [ticks for line in sheet.ink.strokes if (ticks := _ruler_ticks(sheet.ink, line, level))]
+            # 100 mm by tens on one side of the line; 4 in = 101.6 mm by halves on the other.
+            tens = [pytest.approx(10 * at, abs=0.001) for at in range(11)]
+            halves = [pytest.approx(12.7 * at, abs=0.001) for at in range(9)]
+            assert rulers == [[tens, halves]] or rulers == [[halves, tens]], (sheet.facts, level)
+        assert {"100 mm", "4 in"} <= {run.text for run in sheet.ink.runs}
+
+
+def _ruler_ticks(ink: Ink, line: Stroke, level: bool) -> list[list[float]]:
+    """How far along a line of 4 in ticks stand, on either side of it; nothing for another line."""
+    box = line.box if level else _swapped(line.box)
+    if abs(line.length_mm - 101.6) > 0.001 or box.height > 0.001 or line.clip is not None:
+        return []
+    sides: list[list[float]] = [[], []]
+    for stroke in ink.strokes:
+        tick = stroke.box if level else _swapped(stroke.box)
+        if tick.width < 0.001 and 0 < tick.height < 5 and box.x0 - 1 < tick.x0 < box.x1 + 1:
+            if abs(tick.y0 - box.y0) < 0.001:
+                sides[0].append(tick.x0 - box.x0)
+            if abs(tick.y1 - box.y0) < 0.001:
+                sides[1].append(tick.x0 - box.x0)
+    return [sorted(side) for side in sides] if all(sides) else []
+
+
+def _swapped(box: Box) -> Box:
+    return Box(box.y0, box.x0, box.y1, box.x1)
+
+
+# --- words ----------------------------------------------------------------------------------------
+
+
+def test_every_page_bears_the_revision_and_its_number(kit: MadeKit) -> None:
+    revision, count = kit.manifest["revision"], len(kit.pages)
+    for number, ink in enumerate(kit.pages, 1):
+        heights = [run.capital_mm for run in ink.runs if run.text == f"rev {revision}"]
+        assert heights, number
+        assert max(heights) >= 5 - 0.001
+        numbers = [run.text for run in ink.runs if re.fullmatch(r"page \d+ of \d+", run.text)]
+        assert numbers == [f"page {number} of {count}"]
+
+
+def test_every_sheet_says_what_it_is(kit: MadeKit) -> None:
+    for sheet in kit.sheets:
+        words = [run.text for run in sheet.ink.runs]
+        assert sheet.facts["sheet"] in words
+        assert "UP" in words
+        assert "Print at 100 %, actual size." in words
+        title = [run for run in sheet.ink.runs if run.text == sheet.facts["sheet"]]
+        assert max(run.capital_mm for run in title) >= 5
+
+
+def test_no_words_are_smaller_than_they_may_be(kit: MadeKit) -> None:
+    # ISO 3098 has the heights 2.5, 3.5, 5, 7, 10 mm among others; nothing here is smaller than 2.5.
+    for ink in kit.pages:
+        assert min(run.capital_mm for run in ink.runs) >= 2.5 - 0.001
+
+
+def test_no_words_stand_where_a_printer_cannot_print(kit: MadeKit) -> None:
+    print_test = next(ink for ink in kit.pages if "Print test" in [run.text for run in ink.runs])
+    for number, ink in enumerate(kit.pages, 1):
+        page = Box(0, 0, *ink.size).grown(-6.35)
+        outside = [run.text for run in ink.runs if not page.holds(_seen(run), slack=0.01)]
+        if ink is print_test:  # its edge rulers are there to show what the printer clips
+            outside = [text for text in outside if not re.fullmatch(r"\d{1,2}", text)]
+        assert not outside, (number, outside)
+
+
+def _seen(run: Run) -> Box:
+    return run.box if run.clip is None else run.box.common(run.clip)
+
+
+# --- the SVG templates ----------------------------------------------------------------------------
+
+
+def test_the_svg_templates_say_what_the_manifest_says(kit: MadeKit) -> None:
+    for slug, piece in kit.pieces.items():
+        reading = kit.template(slug)
+        assert (reading.width_mm, reading.height_mm) == pytest.approx(reading.view.size, abs=0.001)
+        centres = sorted(ring.centre for ring in reading.ink.rings)
+        assert centres == [pytest.approx(hole, abs=NEAR) for hole in sorted(kit.holes(slug))]
+        for ring in reading.ink.rings:
+            assert ring.radius_mm == pytest.approx(RING_MM, abs=0.001)
+            _check_cross(reading.ink, ring)
+        words = reading.ink.text
+        assert f"rev {kit.manifest['revision']}" in words
+        assert piece["name"].split()[0] in words
+        x0, y0, x1, y1 = piece["rect_mm"]
+        assert reading.view.holds(Box(0, 0, x1 - x0, y1 - y0))
+        ends = {end for stroke in reading.ink.strokes for end in (stroke.start, stroke.end)}
+        for corner in ((0, 0), (x1 - x0, 0), (0, y1 - y0), (x1 - x0, y1 - y0)):
+            assert any(dist(corner, end) < NEAR for end in ends)
+
+
+# --- what a PDF reader may jump to ----------------------------------------------------------------
+
+
+def test_the_pdf_leads_to_pieces_sheets_and_holes(kit: MadeKit) -> None:
+    with pikepdf.open(kit.folder / "kit.pdf") as pdf:
+        numbers = {page.objgen: number for number, page in enumerate(pdf.pages, 1)}
+        _check_outline(pdf, kit, numbers)
+        names = _named(pdf.Root.Names.Dests.Names)
+        for slug in kit.pieces:
+            for number, hole in enumerate(kit.holes(slug), 1):
+                page, fit, left, top, *_ = names.pop(f"hole:{slug}:{number}")
+                entry = kit.entries[numbers[page.objgen] - 1]
+                assert (entry.facts["piece"], str(fit)) == (slug, "/XYZ")
+                at = Point(float(left), float(top))
+                expected = hole.moved(*entry.origin)
+                assert dist((at.x * INCH / 72, at.y * INCH / 72), expected) < NEAR
+                assert entry.clip.has(hole)
+        assert not [name for name in names if name.startswith("hole:")]
+
+
+def _named(flat: Iterable[Any]) -> dict[str, Any]:
+    parts = list(flat)
+    names = [str(name) for name in parts[::2]]
+    assert names == sorted(names)  # ISO 32000-1, 7.9.6: the names of a tree are sorted
+    return dict(zip(names, parts[1::2], strict=True))
+
+
+def _check_outline(pdf: pikepdf.Pdf, kit: MadeKit, numbers: dict[Any, int]) -> None:
+    """A bookmark a piece, and under it one a sheet."""
+    with pdf.open_outline() as outline:
+        told = {
+            item.title: (numbers[item.destination[0].objgen], [child.title for child in item.children])
+            for item in outline.root
+            if item.children
+        }
+    expected: dict[str, tuple[int, list[str]]] = {}
+    for sheet in kit.sheets:
+        name = kit.pieces[sheet.facts["piece"]]["name"]
+        expected.setdefault(name, (sheet.facts["page"], []))[1].append(f"{name} {sheet.facts['sheet']}")
+    assert told == expected
+
+
+def test_pages_are_labelled_by_what_they_are(kit: MadeKit) -> None:
+    with pikepdf.open(kit.folder / "kit.pdf") as pdf:
+        labels = [page.label for page in pdf.pages]
+    for entry, label in zip(kit.entries, labels, strict=True):
+        facts = entry.facts
+        if facts["kind"] == "template":
+            assert label == f"{facts['piece']} {facts['sheet']}"
+        else:
+            assert re.fullmatch(rf"{facts['kind']} \d+", label)
+
+
+def test_each_piece_in_the_overview_links_to_its_first_sheet(kit: MadeKit) -> None:
+    with pikepdf.open(kit.folder / "kit.pdf") as pdf:
+        numbers = {page.objgen: number for number, page in enumerate(pdf.pages, 1)}
+        first = {numbers_of.facts["page"]: numbers_of.facts["piece"] for numbers_of in reversed(kit.sheets)}
+        starts = {slug: min(page for page, of in first.items() if of == slug) for slug in kit.pieces}
+        overview = next(entry.facts["page"] for entry in kit.entries if entry.facts["kind"] == "overview")
+        links = [
+            (numbers[link.Dest[0].objgen], [float(side) * INCH / 72 for side in link.Rect])
+            for link in pdf.pages[overview - 1].obj.Annots
+        ]
+    boxes = {slug: Box(*box) for slug in kit.pieces for page, box in links if page == starts[slug]}
+    assert len(links) == len(boxes) == len(kit.pieces)
+    # All stand at one scale and one place: the drawing of the wall.
+    slugs = list(kit.pieces)
+    rects = {slug: Box(*kit.pieces[slug]["rect_mm"]) for slug in slugs}
+    scale = boxes[slugs[0]].width / rects[slugs[0]].width
+    corner = boxes[slugs[0]].corner
+    zero = Point(corner.x - scale * rects[slugs[0]].x0, corner.y - scale * rects[slugs[0]].y0)
+    for slug in slugs:
+        expected = [side * scale for side in rects[slug]]
+        assert boxes[slug] == pytest.approx(Box(*expected).moved(*zero), abs=0.05)
