@@ -100,7 +100,7 @@ def parse_size(text: str, bare_unit: Unit | None = None) -> tuple[Fraction, Frac
 
     Raises LengthError.
     """
-    parts = re.split(r"\s*[x×X]\s*", text.strip())
+    parts = [part.strip() for part in re.split("[x×X]", text)]
     if len(parts) != 2 or not all(parts):
         raise LengthError(f"{quote(text)} is not a width and a height", "write for example 16 x 20 in")
     width, height = parts
@@ -120,14 +120,14 @@ def parse_weight(text: str) -> Fraction:
 
 def find_unit(text: str) -> Unit | None:
     """The unit that a length or a size ends with, if any."""
-    match = re.search(rf"({_UNIT})\s*$", text.lower())
+    match = re.search(rf"({_UNIT})\s*$", text[-_LONGEST_TEXT:].lower())
     return _SPELLINGS.get(match.group(1).rstrip(".")) if match else None
 
 
 def _plain(text: str) -> str:
     """Lower case, with fraction characters spelled out and single, plain spaces."""
     if "," in text:
-        raise LengthError(f"{quote(text)} has a decimal comma", _mend_comma(" ".join(text.split())))
+        raise LengthError(f"{quote(text)} has a decimal comma", _mend_comma(text))
     if len(text) > _LONGEST_TEXT:
         return ""
     spelled = []
@@ -139,12 +139,19 @@ def _plain(text: str) -> str:
 
 def _mend_comma(text: str) -> str:
     """What to write instead of a comma; before three digits it may have marked the thousands."""
-    if len(text) > _LONGEST_TEXT or not text.isprintable():
+    plain = _repeatable(text)
+    if plain is None:
         return _LENGTHS
-    point = f"write a point: {text.replace(',', '.')}"
-    if re.search(r",\d{3}(?!\d)", text):
-        return f"{point}; or if thousands are meant: {text.replace(',', '')}"
+    point = f"write a point: {plain.replace(',', '.')}"
+    if re.search(r",\d{3}(?!\d)", plain):
+        return f"{point}; or if thousands are meant: {plain.replace(',', '')}"
     return point
+
+
+def _repeatable(text: str) -> str | None:
+    """The text as a hint may repeat it; None if it is long or has something that cannot be seen."""
+    plain = " ".join(text.split())
+    return plain if len(plain) <= _LONGEST_TEXT and plain.isprintable() else None
 
 
 def _terms(plain: str) -> list[tuple[Fraction, str]]:
@@ -179,10 +186,9 @@ def _length_unit(name: str, text: str) -> Unit | None:
 def _known(unit: Unit | None, text: str) -> Unit:
     """The unit, which must be known by now."""
     if unit is None:
-        example = f"write the unit, for example {' '.join(text.split())} in"
-        raise LengthError(
-            f"{quote(text)} has no unit", f"{example}, or set 'units:' for the whole layout"
-        )
+        plain = _repeatable(text) or "16"
+        hint = f"write the unit, for example {plain} in, or set 'units:' for the whole layout"
+        raise LengthError(f"{quote(text)} has no unit", hint)
     return unit
 
 
@@ -218,7 +224,16 @@ def format_both(mm: float, units: Unit) -> str:
 
 def format_signed(mm: float, units: Unit) -> str:
     """As format_length, with a sign also when positive: ``+6 in``."""
-    shown = format_length(mm, units)
+    return _with_sign(format_length(mm, units))
+
+
+def format_signed_both(mm: float, units: Unit, joint: str = " ") -> str:
+    """As format_both, both signed: ``+6 in (+152 mm)``; ``joint`` stands between them."""
+    return f"{format_signed(mm, units)}{joint}({_with_sign(format_other(mm, units))})"
+
+
+def _with_sign(shown: str) -> str:
+    """A plus before what has no minus and is not nothing."""
     return shown if shown.startswith("−") or shown.startswith("0 ") else f"+{shown}"
 
 

@@ -22,6 +22,7 @@ from templater.lengths import (
     parse_size,
     parse_weight,
 )
+from templater.paper import parse_paper
 
 UNITS: Any = pint.UnitRegistry(non_int_type=Fraction)
 PINT_NAMES = {
@@ -151,6 +152,15 @@ def test_any_text_is_a_length_or_a_fault(text: str) -> None:
     for parse in (parse_length, parse_size, parse_weight):
         with suppress(LengthError):
             parse(text)
+
+
+@pytest.mark.parametrize("character", "a1 x,.\"'½-/")
+def test_a_huge_text_is_refused_without_long_thought(character: str) -> None:
+    """Were the time to grow with the square of the length, this would take days."""
+    for parse in (parse_length, parse_size, parse_weight, parse_paper):
+        for text in (character * 1_000_000, f"1 x {character * 1_000_000}!", f"1{character} " * 300_000):
+            with pytest.raises(LengthError):
+                parse(text)
 
 
 @pytest.mark.parametrize(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from templater.drawing import Anchor
-from templater.lengths import Unit, format_both, format_signed
+from templater.lengths import format_both, format_signed_both
 from templater.placement.model import PlacedPiece, Plan
 from templater.scene.flow import Listing, Part, column_width, draw_page_heads, flow
 from templater.scene.model import Form, PageDrawing
@@ -32,12 +32,6 @@ def describe_datum(plan: Plan) -> str:
     """Where the datum is set, in words: its height and its place."""
     place = f" at: {plan.datum.at_place}" if plan.datum.at_place else ""
     return f"{format_both(plan.datum.height_mm, plan.units)} above the floor{place}"
-
-
-def format_offset(mm: float, units: Unit, joint: str = " ") -> str:
-    """A height from the datum with its sign in both systems: ``+6 in (+152 mm)``."""
-    other = Unit.MILLIMETRE if units.is_imperial else Unit.INCH
-    return f"{format_signed(mm, units)}{joint}({format_signed(mm, other)})"
 
 
 def _introduction(plan: Plan, width: float, revision: str) -> list[Part]:
@@ -73,7 +67,7 @@ def _rows_of(piece: PlacedPiece, plan: Plan, width: float) -> list[tuple[str, ..
     rows: list[tuple[str, ...]] = []
     for number, mark in enumerate(piece.marks, 1):
         across = format_both(mark.hole.x, plan.units).replace(" (", f"{joint}(")
-        offset = format_offset(mark.hole.y - plan.datum.height_mm, plan.units, joint)
+        offset = format_signed_both(mark.hole.y - plan.datum.height_mm, plan.units, joint)
         if width < NARROW:
             offset, across = (words.split(joint)[0] for words in (offset, across))
         rows.append((piece.name, str(number), offset, across, "", "", ""))

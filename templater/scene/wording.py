@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from templater.lengths import format_both, format_length, format_other, format_signed
+from templater.lengths import format_both, format_length, format_other, format_signed_both
 from templater.placement.model import PlacedFurniture, Plan
 
 _SAME_MM = 0.5
@@ -22,9 +22,9 @@ def from_middle(plan: Plan, x_mm: float, furniture: PlacedFurniture) -> str:
 
 
 def from_datum(plan: Plan, y_mm: float) -> str:
-    """``+6 in (152 mm)``: above the datum if plus, below it if minus."""
+    """``+6 in (+152 mm)``: above the datum if plus, below it if minus."""
     away = y_mm - plan.datum.height_mm
-    return f"{format_signed(away, plan.units)} ({format_other(abs(away), plan.units)})"
+    return format_signed_both(away, plan.units)
 
 
 def above_or_below(plan: Plan, away_mm: float) -> str:

@@ -1,8 +1,8 @@
 import pytest
 
 from templater.drawing import Polyline
-from templater.lengths import Unit
-from templater.scene.checklist import draw_checklist, format_offset
+from templater.lengths import Unit, format_signed_both
+from templater.scene.checklist import draw_checklist
 from templater.scene.model import PageDrawing
 from tests.scene.pages import (
     PAPERS,
@@ -39,7 +39,7 @@ def test_a_hole_has_its_two_distances_in_both_units() -> None:
 
 
 def test_a_hole_below_the_datum_is_negative() -> None:
-    assert format_offset(-76.2, Unit.MILLIMETRE) == "−76 mm (−3 in)"
+    assert format_signed_both(-76.2, Unit.MILLIMETRE) == "−76 mm (−3 in)"
 
 
 @pytest.mark.parametrize("paper", PAPERS)

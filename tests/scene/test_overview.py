@@ -98,7 +98,7 @@ def test_the_table_gives_each_hole_in_both_systems() -> None:
         "51 in (1295 mm)",
         "19 in (483 mm) left",
         "59 1/4 in (1505 mm)",
-        "−3/4 in (19 mm)",
+        "−3/4 in (−19 mm)",
     ] in rows
     # 76 in = 1930.4 mm; middle 62 + 8 = 70 in = 1778 mm; 6 in right of 70 in; 58 in = 1473.2 mm.
     assert [
@@ -121,7 +121,7 @@ def test_the_table_gives_each_hole_in_both_systems() -> None:
         "150 in (3810 mm)",
         "150 in (3810 mm)",
         "64 in (1626 mm)",
-        "+4 in (102 mm)",
+        "+4 in (+102 mm)",
     ] in rows
 
 
