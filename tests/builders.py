@@ -117,7 +117,7 @@ def layout(
 ) -> Layout:
     """A layout; pieces that belong to a group lose their own position."""
     groups = tuple(groups)
-    grouped = {name for each in groups for name in each.pieces}
+    grouped = {name for each in groups for name in each.members}
     return Layout(
         title="Keeper's cottage, stair hall",
         units=units,

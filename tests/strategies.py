@@ -283,7 +283,7 @@ def _write_piece(piece: Piece) -> dict[str, object]:
 def _write_group(group: Group) -> dict[str, object]:
     return {
         "name": group.name,
-        "pieces": list(group.pieces),
+        "pieces": list(group.members),
         "arrange": group.arrange.value,
         "gap": _mm(group.gap_mm),
         "align": group.align.value,

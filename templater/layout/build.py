@@ -84,7 +84,7 @@ class _Builder:
 
     def build_pieces(self, groups: Sequence[Group]) -> tuple[Piece, ...]:
         """The pieces whose group, if they are meant for one, or whose furniture is there."""
-        in_group = {fold_name(name) for group in groups for name in group.pieces}
+        in_group = {fold_name(name) for group in groups for name in group.members}
         meant = {
             fold_name(name)
             for _, group in list_mappings(self._root.data, "groups")
@@ -109,7 +109,7 @@ class _Builder:
         at = self._place("groups", number)
         return Group(
             name=group.name,
-            pieces=tuple(self._piece_names[fold_name(name)] for name in group.pieces),
+            members=tuple(self._piece_names[fold_name(name)] for name in group.pieces),
             arrange=group.arrange,
             gap_mm=group.gap,
             align=group.align,

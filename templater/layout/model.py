@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from templater.errors import Place
-from templater.geometry import Size
+from templater.geometry import Box, Point, Size
 from templater.lengths import Unit
 from templater.paper import Paper
 
@@ -24,6 +24,13 @@ class Hanger(Enum):
     SAWTOOTH = "sawtooth"
     NAIL = "nail"
     CLEAT = "cleat"
+
+
+class LeftRight(Enum):
+    """Left or right, as seen from the front."""
+
+    LEFT = "left"
+    RIGHT = "right"
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +57,11 @@ class Hanging:
 class Position:
     """Where something is asked to go; what is None is not asked for.
 
+    ``above`` names furniture. ``beside``, ``around`` and ``between`` name things in the way
+    (openings, fixtures or furniture) and settle left and right: beside it on ``side``,
+    ``clearance_mm`` away; half of a row's pieces on each side of it; or midway between two of
+    them. Up and down then follow the other keys, as ever.
+
     ``left_mm`` and ``centre_mm`` run from the wall's left end to the left edge and the centre,
     ``right_mm`` from the wall's right end to the right edge; heights from the floor.
     """
@@ -63,6 +75,10 @@ class Position:
     bottom_mm: float | None
     top_mm: float | None
     at: Place
+    beside: str | None = None
+    side: LeftRight | None = None
+    around: str | None = None
+    between: tuple[str, str] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,6 +112,11 @@ class Arrangement(Enum):
 
     ROW = "row"
     COLUMN = "column"
+    GRID = "grid"
+    CLUSTER = "cluster"
+    STAIR = "stair"
+    LEDGE = "ledge"
+    PLACED = "placed"
 
 
 class Align(Enum):
@@ -108,16 +129,114 @@ class Align(Enum):
     RIGHT = "right"
 
 
+class Cells(Enum):
+    """How a grid's columns and rows are measured."""
+
+    EQUAL = "equal"
+    """Every cell is as wide as the widest piece and as tall as the tallest."""
+    TRUE = "true"
+    """A column is as wide as its widest piece, a row as tall as its tallest: all gaps are true."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stair:
+    """A flight of stairs: ``start`` is the edge (nosing) of one step on the wall.
+
+    The nosing line rises by ``rise_mm`` over each ``run_mm`` toward the side ``up``.
+    """
+
+    rise_mm: float
+    run_mm: float
+    start: Point
+    up: LeftRight
+
+
+@dataclass(frozen=True, slots=True)
+class Ledge:
+    """A picture ledge: pieces stand on its top at ``height_mm`` above the floor.
+
+    ``piece`` names the piece of the layout that stands for the ledge itself: its size is the
+    ledge's front, its hang is that of a cleat, and only it has holes.
+    """
+
+    piece: str
+    height_mm: float
+
+
+@dataclass(frozen=True, slots=True)
+class OpenChoice:
+    """What a group leaves open for the search to settle.
+
+    ``pool`` names the pieces to choose from (None: the group's members are settled), ``count``
+    how many of them (None: any number).
+    """
+
+    arrange: bool
+    gap: bool
+    pool: tuple[str, ...] | None
+    count: int | None
+
+
 @dataclass(frozen=True, slots=True)
 class Group:
-    """Pieces treated as one unit; ``pieces`` are their names in order."""
+    """Pieces treated as one unit; ``members`` are the names of pieces or groups, in order.
+
+    A group that is a member of another has no ``position``. ``spread_mm``: a row or column is
+    spread evenly over that length, with the same space at both ends as between pieces;
+    ``columns`` and ``cells`` belong to a grid, ``target`` (the size the whole should come near)
+    to a cluster, ``corners`` (each member's bottom-left corner inside the group) to placed.
+    """
 
     name: str
-    pieces: tuple[str, ...]
+    members: tuple[str, ...]
     arrange: Arrangement
     gap_mm: float
     align: Align
-    position: Position
+    position: Position | None
+    at: Place
+    spread_mm: float | None = None
+    columns: int | None = None
+    cells: Cells = Cells.EQUAL
+    target: Size | None = None
+    stair: Stair | None = None
+    ledge: Ledge | None = None
+    corners: tuple[Point, ...] | None = None
+    open_choice: OpenChoice | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Obstacle:
+    """Something in the wall or on it that nothing may cover: a window, a door, a thermostat.
+
+    ``kind`` is the layout's own word. A door's ``swing`` is the side toward which its leaf folds
+    back against the wall (None: it does not).
+    """
+
+    name: str
+    kind: str
+    box: Box
+    swing: LeftRight | None
+    at: Place
+
+
+@dataclass(frozen=True, slots=True)
+class RuleSetting:
+    """A rule's band in this layout; ``low`` and ``high`` in the rule's own unit, None: as ever."""
+
+    rule: str
+    is_on: bool
+    low: float | None
+    high: float | None
+    at: Place
+
+
+@dataclass(frozen=True, slots=True)
+class Acceptance:
+    """A rule broken on purpose: which, for which piece or group, and why."""
+
+    rule: str
+    subject: str
+    because: str
     at: Place
 
 
@@ -131,10 +250,15 @@ class Datum:
 
 @dataclass(frozen=True, slots=True)
 class Wall:
-    """The wall, from its left end and the finished floor."""
+    """The wall, from its left end and the finished floor.
+
+    ``ceiling``, if it slopes: points of its line from the left end to the right, straight between
+    them; ``size.height`` is then its highest point.
+    """
 
     size: Size
     at: Place
+    ceiling: tuple[Point, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -166,3 +290,7 @@ class Layout:
     from_whom: str | None
     contact: str | None
     issue: str | None
+    openings: tuple[Obstacle, ...] = ()
+    fixtures: tuple[Obstacle, ...] = ()
+    rules: tuple[RuleSetting, ...] = ()
+    accepted: tuple[Acceptance, ...] = ()

@@ -50,9 +50,9 @@ def _place_group(
     group: Group, layout: Layout, pieces: Mapping[str, Piece], standing: Mapping[str, Furniture]
 ) -> Block:
     """A group, its bounding box where its position asks for it."""
-    inside = arrange_group(group, [pieces[name].size for name in group.pieces])
+    inside = arrange_group(group, [pieces[name].size for name in group.members])
     corner = find_corner(Box.around(inside).size, group.position, layout, standing)
-    boxes = {name: box.moved(corner.x, corner.y) for name, box in zip(group.pieces, inside, strict=True)}
+    boxes = {name: box.moved(corner.x, corner.y) for name, box in zip(group.members, inside, strict=True)}
     return Block(group.name, Box.around(boxes.values()), boxes, group.position, is_group=True)
 
 

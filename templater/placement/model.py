@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from templater.geometry import Box, Point, Size
-from templater.layout.model import Arrangement, Datum, Hanging
+from templater.layout.model import Acceptance, Arrangement, Datum, Hanging, Obstacle, RuleSetting
 from templater.lengths import Unit
 from templater.mounting.model import Mark
 
@@ -71,13 +71,20 @@ class PlacedPiece:
 
 @dataclass(frozen=True, slots=True)
 class PlacedGroup:
-    """A group on the wall: its bounding box goes through the rules as if it were one piece."""
+    """A group on the wall: its bounding box goes through the rules as if it were one piece.
+
+    ``pieces`` are all pieces in it, also those of groups inside it; ``parts`` are its members' own
+    boxes in order, a group inside it counting as one; ``within`` names the group it is part of.
+    """
 
     name: str
     box: Box
     pieces: tuple[str, ...]
     arrange: Arrangement
     over: PlacedFurniture | None
+    gap_mm: float = 0.0
+    parts: tuple[tuple[str, Box], ...] = ()
+    within: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,6 +103,10 @@ class Plan:
     from_whom: str | None
     contact: str | None
     issue: str | None
+    ceiling: tuple[Point, ...] = ()
+    obstacles: tuple[Obstacle, ...] = ()
+    rules: tuple[RuleSetting, ...] = ()
+    accepted: tuple[Acceptance, ...] = ()
 
     @property
     def hole_count(self) -> int:

@@ -86,7 +86,7 @@ def _make_group(group: Group, block: Block, furniture: Mapping[str, PlacedFurnit
     return PlacedGroup(
         name=group.name,
         box=block.box,
-        pieces=group.pieces,
+        pieces=group.members,
         arrange=group.arrange,
         over=_find_over(block, furniture),
     )

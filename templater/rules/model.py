@@ -7,10 +7,11 @@ from enum import Enum
 
 
 class Verdict(Enum):
-    """Whether a rule of the trade holds."""
+    """Whether a rule of the trade holds; accepted: broken on purpose, and the layout says why."""
 
     KEPT = "kept"
     BROKEN = "broken"
+    ACCEPTED = "accepted"
     NOT_APPLICABLE = "n/a"
 
 
@@ -20,7 +21,8 @@ class Finding:
 
     ``subject`` is exactly one name as in the layout; a second party stands in ``other``.
     ``figure`` is what was measured, ``band`` what is asked for, ``mend`` the smallest change that
-    would mend it; None where it does not apply. All three are ready to be shown.
+    would mend it; None where it does not apply. All three are ready to be shown. ``because``
+    is the layout's reason for a rule broken on purpose.
     """
 
     rule: str
@@ -30,3 +32,4 @@ class Finding:
     figure: str | None
     band: str | None
     mend: str | None
+    because: str | None = None

@@ -36,6 +36,7 @@ class ChapterRun:
         self.pages: list[list[Item]] = []
         self._inner = form.inner
         self._y = form.inner.y0
+        self._is_fresh = False
 
     def add_passage(self, passage: Passage) -> None:
         """Place a passage below what stands there, or on a new page."""
@@ -50,13 +51,11 @@ class ChapterRun:
         while row < len(chapter.rows):
             if self._y - self._inner.y0 < _LEAST_START:
                 self._turn_page()
+            self._is_fresh = self._y == self._inner.y1
             heading = f"{chapter.heading}, continued" if row else chapter.heading
             self.add_passage(draw_heading(heading, self._inner.width))
             self._y += _AFTER - 1.5
-            drawn = self._draw_columns(chapter, row)
-            row += drawn
-            if not drawn:
-                self._turn_page()
+            row += self._draw_columns(chapter, row) or self._draw_anyway(chapter, row)
 
     def _draw_columns(self, chapter: Chapter, start: int) -> int:
         """Draw as many rows as fit from here to the foot of the page; how many that were."""
@@ -72,6 +71,17 @@ class ChapterRun:
             left += width + _GUTTER
             self._y = min(self._y, part.bottom_y - _AFTER)
         return row - start
+
+    def _draw_anyway(self, chapter: Chapter, row: int) -> int:
+        """Turn the page, or draw a row too tall for any page past its foot: better than not at all."""
+        if not self._is_fresh:
+            self._turn_page()
+            return 0
+        box = Box(self._inner.x0, -1e6, self._inner.x1, self._y)
+        part = draw_table(chapter.columns, chapter.rows[: row + 1], box, start=row)
+        self.pages[-1] += part.items
+        self._turn_page()
+        return part.rows_drawn
 
     def _turn_page(self) -> None:
         self.pages.append([])

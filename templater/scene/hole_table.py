@@ -21,7 +21,13 @@ MOST_BROKEN = 60
 MOST_OTHERS = 30
 """Rules that are kept or do not apply are listed up to so many, else only counted."""
 
-_SHAPES = {Verdict.BROKEN: "broken ×", Verdict.KEPT: "kept ✓", Verdict.NOT_APPLICABLE: "n/a –"}
+_NARROW = 150.0
+_SHAPES = {
+    Verdict.BROKEN: "broken ×",
+    Verdict.ACCEPTED: "accepted +",
+    Verdict.KEPT: "kept ✓",
+    Verdict.NOT_APPLICABLE: "n/a –",
+}
 
 
 _HOLE_COLUMNS = (
@@ -46,7 +52,7 @@ def list_holes(plan: Plan, width_mm: float) -> list[Chapter]:
     for joint in (" ", "\n"):
         rows = [row for piece in _number(plan) for row in _hole_rows(plan, *piece, joint)]
         whole = _pick(_HOLE_COLUMNS, rows, sorted((*_NAMES, *measures)), "Holes", width_mm)
-        if table_width(whole.columns) <= width_mm:
+        if _is_within(whole, width_mm):
             return [whole]
     return _split(rows, measures, width_mm)
 
@@ -56,7 +62,7 @@ def _split(rows: Sequence[Sequence[str]], measures: Sequence[int], width_mm: flo
     groups: list[list[int]] = [[]]
     for index in measures:
         wider = _pick(_HOLE_COLUMNS, rows, (*_NAMES, *groups[-1], index), "", width_mm)
-        if groups[-1] and table_width(wider.columns) > width_mm:
+        if groups[-1] and not _is_within(wider, width_mm):
             groups.append([])
         groups[-1].append(index)
     return [
@@ -65,6 +71,10 @@ def _split(rows: Sequence[Sequence[str]], measures: Sequence[int], width_mm: flo
         )
         for number, group in enumerate(groups, start=1)
     ]
+
+
+def _is_within(chapter: Chapter, width_mm: float) -> bool:
+    return table_width(chapter.columns) <= width_mm + 1e-6
 
 
 def _number(plan: Plan) -> Iterable[tuple[int, PlacedPiece]]:
@@ -144,26 +154,33 @@ def list_notes(plan: Plan, width_mm: float) -> list[Chapter]:
 def list_findings(findings: Sequence[Finding], width_mm: float) -> list[Chapter]:
     """What the placement rules say, the broken ones first with what mends them."""
     counts = Counter(finding.verdict for finding in findings)
-    broken = [finding for finding in findings if finding.verdict is Verdict.BROKEN]
-    others = [finding for finding in findings if finding.verdict is Verdict.KEPT]
-    others += [finding for finding in findings if finding.verdict is Verdict.NOT_APPLICABLE]
+    order = list(_SHAPES)
+    ranked = sorted(findings, key=lambda finding: order.index(finding.verdict))
+    broken, others = ranked[: counts[Verdict.BROKEN]], ranked[counts[Verdict.BROKEN] :]
     shown = [*broken[:MOST_BROKEN], *(others if len(others) <= MOST_OTHERS else ())]
-    heading = ", ".join(f"{counts[verdict]} {shape}" for verdict, shape in _SHAPES.items())
+    heading = ", ".join(f"{counts[verdict]} {_SHAPES[verdict]}" for verdict in order if counts[verdict])
     if len(shown) < len(findings):
         heading += f" ({len(findings) - len(shown)} not listed here: run templater check)"
-    columns = (
-        Column("Verdict"),
-        Column("Rule", Fit.WRAPPED),
-        Column("Of", Fit.WRAPPED),
-        Column("Is", Fit.WRAPPED),
-        Column("Asked for", Fit.WRAPPED),
-        Column("What would mend it", Fit.WRAPPED),
-    )
     rows = [_finding_row(finding) for finding in shown]
-    return [_pick(columns, rows, range(6), f"Rules of placing: {heading}", width_mm)] if findings else []
+    columns: tuple[Column, ...] = _FINDING_COLUMNS
+    if width_mm < _NARROW:
+        columns = (columns[0], Column("Rule, and what would mend it or why it is so", Fit.WRAPPED))
+        rows = [(row[0], "\n".join(cell for cell in row[1:] if cell)) for row in rows]
+    heading = f"Rules of placing: {heading}"
+    return [_pick(columns, rows, range(len(columns)), heading, width_mm)] if findings else []
+
+
+_FINDING_COLUMNS = (
+    Column("Verdict"),
+    Column("Rule", Fit.WRAPPED),
+    Column("Of", Fit.WRAPPED),
+    Column("Is", Fit.WRAPPED),
+    Column("Asked for", Fit.WRAPPED),
+    Column("What would mend it, or why it is so", Fit.WRAPPED),
+)
 
 
 def _finding_row(finding: Finding) -> tuple[str, ...]:
     parties = finding.subject if finding.other is None else f"{finding.subject}, {finding.other}"
-    words = (finding.figure, finding.band, finding.mend)
+    words = (finding.figure, finding.band, finding.because or finding.mend)
     return (_SHAPES[finding.verdict], finding.rule, parties, *(word or "" for word in words))

@@ -174,7 +174,7 @@ def _draw_whole_table(plan: Plan, box: Box) -> list[Item]:
     left = box.x0 + (box.width - table_width(columns)) / 2
     place = Box(left, box.y0, box.x1, box.y1 - head.height_mm - head.after_mm)
     part = draw_table(columns, cells, place)
-    if len(chapters) > 1 or part.rows_drawn < len(cells) or left < box.x0:
+    if len(chapters) > 1 or part.rows_drawn < len(cells) or left < box.x0 - 1e-6:
         return []
     return [*move_items(head.items, left, box.y1), *part.items]
 

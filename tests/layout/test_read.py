@@ -96,7 +96,7 @@ def test_every_key_arrives_in_the_layout() -> None:
     assert layout.groups == (
         Group(
             name="the watches",
-            pieces=("Morning watch", "Night watch"),
+            members=("Morning watch", "Night watch"),
             arrange=Arrangement.COLUMN,
             gap_mm=60,
             align=Align.LEFT,

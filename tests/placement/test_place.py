@@ -203,7 +203,7 @@ def mirrored(wall: Layout) -> Layout:
 
 def mirror_inside(each: Group) -> Group:
     if each.arrange is Arrangement.ROW:
-        return replace(each, pieces=each.pieces[::-1])
+        return replace(each, members=each.members[::-1])
     swapped = {Align.LEFT: Align.RIGHT, Align.RIGHT: Align.LEFT}
     return replace(each, align=swapped.get(each.align, each.align))
 
@@ -261,7 +261,7 @@ def test_a_mirrored_layout_gives_a_mirrored_plan(wall: Layout) -> None:
 @given(layouts())
 def test_a_group_moved_as_one_keeps_its_insides(wall: Layout) -> None:
     for each in wall.groups:
-        members = [member for member in wall.pieces if member.name in each.pieces]
+        members = [member for member in wall.pieces if member.name in each.members]
         far = position(left=50_000.0, bottom=20_000.0)
         elsewhere = plan_of(
             replace(

@@ -212,12 +212,12 @@ def mend_piece(each: Piece, found: Finding, change: float) -> Piece:
 
 
 def mend_group(each: Group, found: Finding, change: float) -> Group:
-    if found.rule == "gap" and found.subject in each.pieces:
+    if found.rule == "gap" and found.subject in each.members:
         return replace(each, gap_mm=each.gap_mm + change)
     if each.name != found.subject:
         return each
     if found.rule in WIDTH_RULES:
-        return replace(each, gap_mm=each.gap_mm + change / (len(each.pieces) - 1))
+        return replace(each, gap_mm=each.gap_mm + change / (len(each.members) - 1))
     return replace(each, position=move_up(each.position, change))
 
 

@@ -110,7 +110,7 @@ def test_the_table_gives_each_hole_in_both_systems() -> None:
         "70 in (1778 mm)",
         "6 in (152 mm) right",
         "58 in (1473 mm)",
-        "−2 in (51 mm)",
+        "−2 in (−51 mm)",
     ] in rows
     # Over no furniture: that cell is empty. 64 in = 1625.6 mm, 4 in over the datum.
     assert [
@@ -127,7 +127,7 @@ def test_the_table_gives_each_hole_in_both_systems() -> None:
 
 def test_a_piece_without_a_hole_is_listed_and_says_so() -> None:
     rows = rows_of(draw(WALLS["names"], "a4"))
-    assert any(row[:4] == ["3", "Blank", "100 × 90 mm", "no hole"] for row in rows)
+    assert any("3 Blank 100 × 90 mm no hole" in " ".join(row) for row in rows)
 
 
 @pytest.mark.parametrize("paper", ["letter", "a5"])
@@ -203,6 +203,20 @@ def test_broken_rules_come_first_with_what_mends_them() -> None:
         ["kept ✓", "width over furniture", "bench trio, boot bench", "67.5 %", "60 to 75 %"],
         ["n/a –", "eye line", "Fog bell"],
     ]
+
+
+def test_a_rule_broken_on_purpose_is_accepted_never_kept_and_says_why() -> None:
+    accepted = replace(FINDINGS[2], verdict=Verdict.ACCEPTED, because="the bench moves out in May")
+    rows = rows_of(draw(bench_wall(), "letter", (accepted,)))
+    row = next(row for row in rows if row[0].startswith("accepted"))
+    assert row[-1] == "the bench moves out in May"
+    assert "Rules of placing: 1 accepted +" in [words for row in rows for words in row]
+
+
+def test_findings_are_all_told_on_the_smallest_paper() -> None:
+    text = text_of(draw(bench_wall(), "100 x 100 mm", FINDINGS))
+    assert "set clearance: 8 in" in text
+    assert "60 to 75 %" in text
 
 
 def test_more_findings_than_are_listed_are_counted() -> None:
