@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager
+from io import TextIOWrapper
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, TypeVar
 
 import click
 
@@ -14,8 +15,12 @@ from templater import __version__
 from templater.errors import ExitCode, Fault, LayoutError, TemplaterError, UsageError
 
 if TYPE_CHECKING:
-    from templater.pipeline import PlannedWall, PrintChoices
+    from templater.pipeline import PrintChoices
     from templater.rules.model import Finding
+    from templater.sheets.compose import Kit
+
+Given = TypeVar("Given")
+Made = TypeVar("Made")
 
 _MOST_BROKEN = 10
 """How many broken rules `kit` tells one by one."""
@@ -76,40 +81,40 @@ def kit(
     The kit goes to a folder named after the layout, beside it. Several layouts with --out DIR go
     to DIR/<layout's name>; all are checked before any is written.
     """
+    from templater.pipeline import plan_kit, read_wall
     from templater.to_files.folder import check_is_replaceable
 
     with _faults_told():
         choices = _choices(paper, margin, lap)
         folders = _folders(layouts, out)
-        walls = _read_all(layouts)
+        walls = _for_all(read_wall, layouts)
         for folder in folders:
             check_is_replaceable(folder)
-        for wall, folder in zip(walls, folders, strict=True):
-            _make_kit(wall, folder, choices, pack=pack, split=split)
+        plans = _for_all(lambda wall: plan_kit(wall, choices), walls)
+        for wall, (planned, findings), folder in zip(walls, plans, folders, strict=True):
+            _write_kit(planned, wall.source, folder, pack=pack, split=split)
+            _tell_broken(findings)
+            holes, pages = wall.plan.hole_count, planned.page_count
+            click.echo(f"{folder}: revision {planned.revision}, {pages} pages, {holes} holes")
 
 
-def _make_kit(
-    wall: PlannedWall, folder: Path, choices: PrintChoices, *, pack: bool, split: bool
-) -> None:
-    """Write one kit and say where it is."""
-    from templater.pipeline import plan_kit
-    from templater.rules.model import Verdict
+def _write_kit(planned: Kit, source: bytes, folder: Path, *, pack: bool, split: bool) -> None:
+    """Write one kit, and say what could not be made."""
     from templater.to_files.kit import write_kit, write_zip
 
-    planned, findings = plan_kit(wall, choices)
     with _progress() as report:
-        remarks = write_kit(planned, wall.source, folder, split=split, report=report)
+        remarks = write_kit(planned, source, folder, split=split, report=report)
     if pack:
         write_zip(folder, folder.with_name(folder.name + ".zip"))
-    _tell_broken([finding for finding in findings if finding.verdict is Verdict.BROKEN])
     for remark in remarks:
         click.echo(remark, err=True)
-    holes, pages = wall.plan.hole_count, planned.page_count
-    click.echo(f"{folder}: revision {planned.revision}, {pages} pages, {holes} holes")
 
 
-def _tell_broken(broken: Sequence[Finding]) -> None:
+def _tell_broken(findings: Sequence[Finding]) -> None:
     """Say which rules are broken, a line each, on stderr; of very many, the first."""
+    from templater.rules.model import Verdict
+
+    broken = [finding for finding in findings if finding.verdict is Verdict.BROKEN]
     for finding in broken[:_MOST_BROKEN]:
         other = f" / {finding.other}" if finding.other else ""
         click.echo(
@@ -212,28 +217,26 @@ def _folders(layouts: Sequence[Path], out: Path | None) -> list[Path]:
     if out is not None:
         folders = [out] if len(layouts) == 1 else [out / layout.stem for layout in layouts]
     else:
-        folders = [layout.with_name(f"{layout.stem}-kit") for layout in layouts]
-    if len(set(folders)) < len(folders):
+        folders = [layout.parent / f"{layout.stem}-kit" for layout in layouts]
+    if len({folder.resolve() for folder in folders}) < len(folders):
         raise UsageError(
             [Fault("two layouts would go to the same folder", "make them one at a time with --out")]
         )
     return folders
 
 
-def _read_all(layouts: Sequence[Path]) -> list[PlannedWall]:
-    """Read every layout; the faults of all are told together. Raises LayoutError."""
-    from templater.pipeline import read_wall
-
-    walls: list[PlannedWall] = []
+def _for_all(act: Callable[[Given], Made], things: Iterable[Given]) -> list[Made]:
+    """What the act makes of every thing; the faults of all are told together. Raises LayoutError."""
+    made: list[Made] = []
     faults: list[Fault] = []
-    for layout in layouts:
+    for thing in things:
         try:
-            walls.append(read_wall(layout))
+            made.append(act(thing))
         except LayoutError as error:
             faults += error.faults
     if faults:
         raise LayoutError(faults)
-    return walls
+    return made
 
 
 @contextmanager
@@ -264,8 +267,11 @@ def _progress() -> Iterator[Callable[[str, int, int], None] | None]:
 
 def main() -> None:
     """Run the command line; whatever happens, no traceback."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, TextIOWrapper):  # a minus sign must not be lost on its way to a file
+            stream.reconfigure(errors="namereplace")
     try:
-        commands(standalone_mode=False)
+        commands(prog_name="templater", standalone_mode=False)
     except click.exceptions.Abort:
         click.echo("interrupted", err=True)
         sys.exit(ExitCode.INTERRUPTED)
@@ -275,5 +281,5 @@ def main() -> None:
     except Exception as error:
         kind = type(error).__name__
         click.echo(f"a fault of the program ({kind}: {error})", err=True)
-        click.echo("  nothing was written; please report it together with the layout", err=True)
+        click.echo("  no kit is left half written; please report it together with the layout", err=True)
         sys.exit(ExitCode.PROGRAM_FAULT)

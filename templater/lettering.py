@@ -41,6 +41,7 @@ class Face:
         self.cap_height: int = self._font["OS/2"].sCapHeight
         metrics = self._font["hmtx"]
         self._advances = {code: metrics[name][0] for code, name in self._glyph_names.items()}
+        self._advances[0xA0] = self._advances[0x20]  # a space that does not part is a space
         self._missing_advance: int = metrics[".notdef"][0]
         self._outlines: dict[int, str] = {}
 

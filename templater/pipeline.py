@@ -116,5 +116,5 @@ def write_measure_form(layout: Layout | None, paper: Paper | None, path: Path) -
     units = Unit.INCH if layout is None else layout.units
     chosen = paper or (default_paper(units) if layout is None else layout.paper)
     pages = compose_measure_form(layout, PrintSetup(chosen, Margins(), 0.0), units)
-    with whole_file(path) as building, building.open("wb") as stream:
+    with whole_file(path, b"%PDF") as building, building.open("wb") as stream:
         write_pdf(pages, stream, title="What to measure")

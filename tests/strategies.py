@@ -87,7 +87,7 @@ def _blocks(draw: st.DrawFn, step: Fraction, largest_mm: int) -> _Block:
     extents = tuple(
         _Extent(draw(side), draw(side)) for _ in range(draw(st.sampled_from([1, 1, 2, 3, 4])))
     )
-    arrange = draw(st.sampled_from(Arrangement))
+    arrange = draw(st.sampled_from((Arrangement.ROW, Arrangement.COLUMN)))
     in_row = arrange is Arrangement.ROW
     across = (Align.TOP, Align.BOTTOM) if in_row else (Align.LEFT, Align.RIGHT)
     gap = draw(lengths(0.5, 200, step))

@@ -10,7 +10,14 @@ from templater.errors import Fault
 from templater.layout.source import Node, Path, find_key, find_value
 from templater.quoting import quote
 
-SECTIONS = {"furniture": "furniture", "pieces": "piece", "groups": "group"}
+SECTIONS = {
+    "furniture": "furniture",
+    "openings": "opening",
+    "fixtures": "fixture",
+    "pieces": "piece",
+    "groups": "group",
+    "accept": "acceptance",
+}
 """The lists of a layout, and what one entry of each is called."""
 
 

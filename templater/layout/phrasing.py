@@ -9,16 +9,27 @@ from typing import Any
 from pydantic_core import ErrorDetails
 
 from templater.layout.flaws import Flaw, describe_owner
-from templater.layout.schema import (
-    DatumEntry,
-    Entry,
-    FurnitureEntry,
+from templater.layout.entry import Entry
+from templater.layout.group_schema import (
+    ChooseEntry,
+    CornerEntry,
     GroupEntry,
+    LedgeEntry,
+    PlaceEntry,
+    StairEntry,
+    StartEntry,
+)
+from templater.layout.rule_schema import LengthBand, RulesEntry
+from templater.layout.schema import (
+    AcceptEntry,
+    DatumEntry,
+    FixtureEntry,
+    FurnitureEntry,
     HangEntry,
     LayoutEntry,
     MarginEntry,
+    OpeningEntry,
     PieceEntry,
-    PlaceEntry,
     WallEntry,
 )
 from templater.layout.source import Path
@@ -34,8 +45,19 @@ _ENTRIES: dict[str, type[Entry]] = {
     "groups": GroupEntry,
     "datum": DatumEntry,
     "margin": MarginEntry,
+    "openings": OpeningEntry,
+    "fixtures": FixtureEntry,
+    "stair": StairEntry,
+    "start": StartEntry,
+    "ledge": LedgeEntry,
+    "choose": ChooseEntry,
+    "rules": RulesEntry,
+    "accept": AcceptEntry,
 }
 """What each mapping of a layout is read as, by the last key on the way to it."""
+
+_ENTRIES_IN = {"corners": CornerEntry, "rules": LengthBand}
+"""The same for those whose own key is a name, by the key above it."""
 
 _EXAMPLES = {
     "title": "Lamp room corridor",
@@ -52,10 +74,32 @@ _EXAMPLES = {
     "datum": "{height: 48 in, at: the door}",
     "margin": "{bottom: 12.7 mm}",
     "pieces": "[{name: Tide chart, size: 16 x 20 in}]",
+    "groups.pieces": "[Tide chart, Kelp print]",
     "furniture": "[{name: boot bench, left: 30 in, width: 80 in, height: 34 in}]",
     "groups": "[{name: bench trio, pieces: [Tide chart, Kelp print], arrange: row}]",
     "arrange": "row",
+    "openings": "[{name: sash window, left: 40 in, bottom: 30 in, width: 36 in, height: 50 in}]",
+    "fixtures": "[{name: thermostat, centre: 100 in, middle: 60 in, width: 4 in, height: 5 in}]",
+    "ceiling": "[[0, 9 ft], [16 ft, 6 ft]]",
+    "choose": "{from: [Tide chart, Kelp print, Gull study], count: 2}",
+    "from": "[Tide chart, Kelp print, Gull study]",
+    "stair": "{rise: 7 1/2 in, run: 10 in, up: right, start: {left: 20 in, bottom: 7 1/2 in}}",
+    "rise": "7 1/2 in",
+    "run": "10 in",
+    "up": "right",
+    "start": "{left: 20 in, bottom: 7 1/2 in}",
+    "bottom": "7 1/2 in",
+    "ledge": "{height: 55 in, width: 48 in, thick: 1 1/2 in, drop: 3/4 in, every: 16 in}",
+    "thick": "1 1/2 in",
+    "every": "16 in",
+    "corners": "{Tide chart: {left: 0 in, bottom: 3 in}}",
+    "rules": "{gap: {from: 2 in, to: 5 in}, eye-line: off}",
+    "accept": "[{rule: eye-line, for: Tide chart, because: the stairs put the eye higher here}]",
+    "rule": "eye-line",
+    "for": "Tide chart",
+    "because": "the stairs put the eye higher here",
 }
+"""What may be written for a key; ``groups.pieces``: for the pieces of a group."""
 
 _MAX_SUGGESTIONS = 1000
 """How many unknown keys are compared with the known ones; more would take noticeable time."""
@@ -91,9 +135,10 @@ def _phrase_error(error: ErrorDetails, data: Any, misspelt: Mapping[Path, Path])
 
 def _known_keys(owner: Sequence[str | int]) -> Sequence[str]:
     """The keys of the mapping that stands at the path."""
-    return _list_keys(
-        next((_ENTRIES[step] for step in reversed(owner) if isinstance(step, str)), LayoutEntry)
-    )
+    above, last = ["", "", *(step for step in owner if isinstance(step, str))][-2:]
+    if not last:
+        return _list_keys(LayoutEntry)
+    return _list_keys(_ENTRIES_IN.get(above) or _ENTRIES[last])
 
 
 @cache
@@ -101,14 +146,18 @@ def _list_keys(entry: type[Entry]) -> Sequence[str]:
     return [field.alias or name for name, field in entry.model_fields.items()]
 
 
-def _example(key: str | int) -> str:
-    return f"'{key}: {_EXAMPLES[str(key)]}'"
+def _example(path: Path) -> str:
+    """What may be written for the last key on the way."""
+    above, key = ["", *(step for step in path if isinstance(step, str))][-2:]
+    if above == "corners":
+        return "'Tide chart: {left: 0 in, bottom: 3 in}'"
+    return f"'{key}: {_EXAMPLES.get(f'{above}.{key}') or _EXAMPLES[key]}'"
 
 
 def _phrase_missing(path: Path, data: Any) -> Flaw:
     *owner, key = path
     message = f"{describe_owner(data, tuple(owner))} needs {quote(str(key))}"
-    return Flaw(tuple(owner), message, f"add for example {_example(key)}")
+    return Flaw(tuple(owner), message, f"add for example {_example(path)}")
 
 
 def _phrase_unknown(path: Path, data: Any, meant: Path | None) -> Flaw:
@@ -129,6 +178,5 @@ def _phrase_shape(path: Path, error: ErrorDetails, data: Any) -> Flaw:
         message, hint = EMPTY
         return Flaw(path, f"{owner} {message}", hint)
     demand = "a list" if error["type"] == "list_type" else "keys and values"
-    key = next(step for step in reversed(path) if isinstance(step, str))
     message = f"{owner} needs {demand}, but is {show_value(raw)}"
-    return Flaw(path, message, f"write for example {_example(key)}")
+    return Flaw(path, message, f"write for example {_example(path)}")

@@ -8,22 +8,23 @@ from __future__ import annotations
 
 from typing import Any
 
-from pydantic import BaseModel, ConfigDict, Field, ValidationInfo, model_validator
+from pydantic import Field, ValidationInfo, model_validator
 
-from templater.layout.model import Align, Margins
+from templater.layout.ceiling import Ceiling, WallHeight
+from templater.layout.choices import HangerName, RuleCode, SideName, UnitName
+from templater.layout.entry import Entry
+from templater.layout.group_schema import GroupEntry, PlaceEntry
+from templater.layout.model import Margins
+from templater.layout.rule_schema import RulesEntry
 from templater.layout.values import (
-    AlignName,
-    ArrangementName,
     Distance,
     Extent,
-    HangerName,
     IssueText,
     Outside,
     PaperName,
     SheetEdge,
     SignedDistance,
     Text,
-    UnitName,
     WallLength,
     WallPosition,
     Weight,
@@ -33,17 +34,12 @@ from templater.layout.values import (
 _MARGINS = Margins()
 
 
-class Entry(BaseModel):
-    """A mapping of the file; a key that it does not know is a fault."""
-
-    model_config = ConfigDict(extra="forbid", frozen=True)
-
-
 class WallEntry(Entry):
     """``wall:``."""
 
     width: WallLength
-    height: WallLength
+    ceiling: Ceiling | None = None
+    height: WallHeight = Field(default=None, validate_default=True)
 
 
 class FurnitureEntry(Entry):
@@ -53,6 +49,27 @@ class FurnitureEntry(Entry):
     left: WallPosition
     width: Extent
     height: Extent
+
+
+class FixtureEntry(Entry):
+    """One entry of ``fixtures:``; its kind is its name unless it is given."""
+
+    name: Text
+    kind: Text | None = None
+    left: WallPosition | None = None
+    centre: WallPosition | None = None
+    right: WallPosition | None = None
+    bottom: WallPosition | None = None
+    middle: WallPosition | None = None
+    top: WallPosition | None = None
+    width: Extent
+    height: Extent
+
+
+class OpeningEntry(FixtureEntry):
+    """One entry of ``openings:``; it reaches down to the floor unless it is said how high it is."""
+
+    swing: SideName | None = None
 
 
 class HangEntry(Entry):
@@ -67,19 +84,6 @@ class HangEntry(Entry):
     every: Extent | None = None
 
 
-class PlaceEntry(Entry):
-    """``place:`` of a piece; a group has the same keys among its own."""
-
-    above: Text | None = None
-    clearance: Distance = 177.8
-    left: WallPosition | None = None
-    centre: WallPosition | None = None
-    right: WallPosition | None = None
-    eye_line: WallPosition | None = None
-    bottom: WallPosition | None = None
-    top: WallPosition | None = None
-
-
 class PieceEntry(Entry):
     """One entry of ``pieces:``."""
 
@@ -88,16 +92,6 @@ class PieceEntry(Entry):
     weight: Weight | None = None
     hang: HangEntry | None = None
     place: PlaceEntry | None = None
-
-
-class GroupEntry(PlaceEntry):
-    """One entry of ``groups:``."""
-
-    name: Text
-    pieces: list[Text]
-    arrange: ArrangementName
-    gap: Distance = 76.2
-    align: AlignName = Align.CENTRE
 
 
 class DatumEntry(Entry):
@@ -124,6 +118,14 @@ class MarginEntry(Entry):
         return raw
 
 
+class AcceptEntry(Entry):
+    """One entry of ``accept:``."""
+
+    rule: RuleCode
+    subject: Text = Field(alias="for")
+    because: Text
+
+
 class LayoutEntry(Entry):
     """The whole file."""
 
@@ -139,6 +141,10 @@ class LayoutEntry(Entry):
     contact: Text | None = None
     issue: IssueText | None = None
     wall: WallEntry
-    furniture: list[FurnitureEntry] = []
+    furniture: list[FurnitureEntry] = Field([])
+    openings: list[OpeningEntry] = Field([])
+    fixtures: list[FixtureEntry] = Field([])
     pieces: list[PieceEntry]
-    groups: list[GroupEntry] = []
+    groups: list[GroupEntry] = Field([])
+    rules: RulesEntry = RulesEntry()
+    accept: list[AcceptEntry] = Field([])

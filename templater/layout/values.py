@@ -1,4 +1,4 @@
-"""What single values of a layout may be: lengths, sizes, weights, papers, choices and texts.
+"""What single values of a layout may be: lengths, sizes, weights, papers and texts.
 
 Each kind reads the text of the file into what the program uses (mm, kg) and says what is wrong
 with it in words that complete a sentence about its key.
@@ -9,7 +9,6 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Callable
 from dataclasses import dataclass
-from enum import Enum
 from fractions import Fraction
 from typing import Annotated, TypeVar
 
@@ -17,10 +16,9 @@ from pydantic import PlainValidator, ValidationInfo
 from pydantic_core import PydanticCustomError
 
 from templater.geometry import Size
-from templater.layout.model import Align, Arrangement, Hanger
 from templater.lengths import LengthError, Unit, parse_length, parse_size, parse_weight
 from templater.paper import Paper, parse_paper
-from templater.quoting import find_nearest, list_words, quote, suggest
+from templater.quoting import quote
 
 EMPTY = ("has no value", "write one after the colon, or remove the key")
 """An empty value is refused, since it may be a line that somebody meant to finish."""
@@ -34,7 +32,6 @@ _MAX_ISSUE = 24
 _MAX_KILOGRAMS = 10_000
 
 _Value = TypeVar("_Value")
-_Choice = TypeVar("_Choice", bound=Enum)
 
 
 def fail(message: str, hint: str) -> PydanticCustomError:
@@ -49,8 +46,8 @@ def show_value(raw: object) -> str:
     return "a list" if isinstance(raw, list) else "a mapping"
 
 
-def _filled(raw: object, demand: str) -> str:
-    """The text of a value, which must be a text and not empty."""
+def filled_text(raw: object, demand: str) -> str:
+    """The text of a value that must be one and not empty; ``demand`` says what it should be."""
     if not isinstance(raw, str):
         raise fail(f"needs {demand}, but is {show_value(raw)}", "write one value after the colon")
     if not raw.strip():
@@ -61,7 +58,7 @@ def _filled(raw: object, demand: str) -> str:
 def _parsed(raw: object, demand: str, parse: Callable[[str], _Value]) -> _Value:
     """The value that a parser of lengths finds in the text."""
     try:
-        return parse(_filled(raw, demand))
+        return parse(filled_text(raw, demand))
     except LengthError as error:
         raise fail(f"needs {demand}, but {error}", error.hint) from None
 
@@ -110,6 +107,21 @@ def read_sheet_edge(raw: object, info: ValidationInfo) -> float:
     return _read_length(raw, info, _SHEET_EDGE)
 
 
+def read_distance(raw: object, info: ValidationInfo) -> float:
+    """A distance on the wall, mm; it may be 0."""
+    return _read_length(raw, info, _DISTANCE)
+
+
+def read_wall_position(raw: object, info: ValidationInfo) -> float:
+    """How far along or up the wall something is, mm."""
+    return _read_length(raw, info, _ON_WALL)
+
+
+def read_wall_length(raw: object, info: ValidationInfo) -> float:
+    """The wall's own width or height, mm."""
+    return _read_length(raw, info, _WALL)
+
+
 def _length(allowed: _Range) -> PlainValidator:
     def read(raw: object, info: ValidationInfo) -> float:
         return _read_length(raw, info, allowed)
@@ -125,24 +137,9 @@ def _size(allowed: _Range) -> PlainValidator:
     return PlainValidator(read, json_schema_input_type=str)
 
 
-def _choice(choices: type[_Choice], noun: str) -> PlainValidator:
-    known = [str(choice.value) for choice in choices]
-
-    def read(raw: object) -> _Choice:
-        text = _filled(raw, noun).strip()
-        if text not in known:
-            raise fail(
-                f"is {quote(text)}, which is not {noun}{suggest(find_nearest(text, known))}",
-                f"use {list_words(known)}",
-            )
-        return choices(text)
-
-    return PlainValidator(read, json_schema_input_type=str)
-
-
 def _text(longest: int) -> PlainValidator:
     def read(raw: object) -> str:
-        text = unicodedata.normalize("NFC", _filled(raw, "a text").strip())
+        text = unicodedata.normalize("NFC", filled_text(raw, "a text").strip())
         if len(text) > longest:
             raise fail(f"has {len(text)} characters, more than {longest}", "shorten it")
         if unseen := next(filter(_is_unseen, text), None):
@@ -188,9 +185,5 @@ SheetEdge = Annotated[float, PlainValidator(read_sheet_edge, json_schema_input_t
 Outside = Annotated[Size, _size(_EXTENT)]
 Weight = Annotated[float, PlainValidator(_read_weight, json_schema_input_type=str)]
 PaperName = Annotated[Paper, PlainValidator(_read_paper, json_schema_input_type=str)]
-UnitName = Annotated[Unit, _choice(Unit, "a unit of length")]
-HangerName = Annotated[Hanger, _choice(Hanger, "a way to hang")]
-ArrangementName = Annotated[Arrangement, _choice(Arrangement, "an arrangement")]
-AlignName = Annotated[Align, _choice(Align, "a way to align")]
 Text = Annotated[str, _text(_MAX_TEXT)]
 IssueText = Annotated[str, _text(_MAX_ISSUE)]

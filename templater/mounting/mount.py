@@ -19,6 +19,7 @@ STANDARD_GRAVITY = 9.80665
 """Newton per kilogram: the standard value fixed by the 3rd CGPM (1901)."""
 
 NO_HANGER = "No hanger given: this is an outline to look at; it has no hole."
+ON_LEDGE = "Stands on the ledge: no hole of its own."
 NO_HOOK_RISE = "Hook's rise not given, 0 assumed: measure your hook."
 NO_RAIL_RISE = "Screws' rise not given, 0 assumed: measure your rail."
 
@@ -35,10 +36,14 @@ def mount_pieces(layout: Layout) -> Mounting:
     """Find where every piece bears and where its holes go; a faulty hanger gives no marks."""
     mounts: dict[str, Mount] = {}
     faults: list[Fault] = []
+    standing = {name for group in layout.groups if group.ledge for name in group.members}
     for piece in layout.pieces:
         found = tuple(_check_hang(piece, layout.units))
         faults.extend(found)
-        mounts[piece.name] = Mount((), ()) if found else _mount(piece, layout.units)
+        if piece.name in standing:
+            mounts[piece.name] = Mount((), (ON_LEDGE,))
+        else:
+            mounts[piece.name] = Mount((), ()) if found else _mount(piece, layout.units)
     return Mounting(mounts, tuple(faults))
 
 

@@ -1,73 +1,124 @@
-"""Finds what reaches past the wall's ends, above its ceiling or below its floor."""
+"""Finds what reaches past the wall's ends, into its ceiling or below its floor."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 
 from templater.errors import Fault, Place
-from templater.geometry import ORIGIN, Box
-from templater.layout.model import Furniture, Layout
-from templater.lengths import Unit
+from templater.geometry import Box
+from templater.layout.model import Arrangement, Layout
 from templater.mounting.amounts import SLACK_MM, format_at_least
 from templater.placement.blocks import Block
+from templater.placement.ceiling import find_headroom
 from templater.placement.model import PlacedPiece
+from templater.placement.things import box_of
 from templater.quoting import quote
 
 
 def find_out_of_bounds(
     layout: Layout, blocks: Iterable[Block], pieces: Iterable[PlacedPiece]
 ) -> Iterator[Fault]:
-    """Every piece of furniture, block and hole that is not on the wall."""
-    wall, units = Box.of(ORIGIN, layout.wall.size), layout.units
+    """Everything in the layout that is not on the wall, holes included."""
     for item in layout.furniture:
-        yield from _check_box(f"furniture {quote(item.name)}", box_of(item), wall, item.at, units)
+        yield from _Extent(f"furniture {quote(item.name)}", (box_of(item),), item.at).check(layout)
+    for thing in (*layout.openings, *layout.fixtures):
+        yield from _Extent(quote(thing.name), (thing.box,), thing.at).check(layout)
     for block in blocks:
-        yield from _check_box(str(block), block.box, wall, block.position.at, units)
+        yield from _extent_of(block).check(layout)
     for piece in pieces:
-        yield from _check_holes(piece, wall, units)
+        yield from _check_holes(piece, layout)
 
 
-def box_of(item: Furniture) -> Box:
-    """What a piece of furniture hides of the wall."""
-    return Box(item.left_mm, 0.0, item.left_mm + item.size.width, item.size.height)
+@dataclass(frozen=True, slots=True)
+class _Extent:
+    """Something that must be on the wall.
+
+    ``across`` and ``up`` are the acts that mend what no move can, since a thing settles its place.
+    """
+
+    what: str
+    boxes: tuple[Box, ...]
+    at: Place
+    across: str | None = None
+    up: str | None = None
+    is_between: bool = False
+
+    def check(self, layout: Layout) -> Iterator[Fault]:
+        """What of it is past the wall; one fault a direction where it is too big."""
+        yield from self._check_across(layout)
+        yield from self._check_up(layout)
+
+    def _check_across(self, layout: Layout) -> Iterator[Fault]:
+        """Past the wall's ends; what does not fit between two things is told elsewhere."""
+        if self.is_between:
+            return
+        wall = layout.wall.size.width
+        left = min(box.x0 for box in self.boxes)
+        right = max(box.x1 for box in self.boxes)
+        too_wide = right - left - wall
+        if too_wide > SLACK_MM:
+            yield self._too_large("wider", "narrower", too_wide, layout)
+            return
+        yield from self._reaches(
+            -left, "past the wall's left end", self.across or "move it right", layout
+        )
+        yield from self._reaches(
+            right - wall, "past the wall's right end", self.across or "move it left", layout
+        )
+
+    def _check_up(self, layout: Layout) -> Iterator[Fault]:
+        """Into the ceiling or below the floor."""
+        wall = layout.wall
+        bottom = min(box.y0 for box in self.boxes)
+        too_tall = max(box.y1 for box in self.boxes) - bottom - wall.size.height
+        if too_tall > SLACK_MM:
+            yield self._too_large("taller", "lower", too_tall, layout)
+            return
+        above = max(
+            box.y1 - find_headroom(wall.ceiling, wall.size.height, box.x0, box.x1) for box in self.boxes
+        )
+        where = "into the sloping ceiling" if wall.ceiling else "above the ceiling"
+        yield from self._reaches(above, where, self.up or "move it down", layout)
+        yield from self._reaches(-bottom, "below the floor", self.up or "move it up", layout)
+
+    def _too_large(self, more: str, less: str, by: float, layout: Layout) -> Fault:
+        """It does not fit on the wall wherever it goes."""
+        amount = format_at_least(by, layout.units)
+        hint = f"make it {less} by at least {amount}, or correct the wall's size"
+        return Fault(f"{self.what} is {amount} {more} than the wall", hint, self.at)
+
+    def _reaches(self, by: float, where: str, act: str, layout: Layout) -> Iterator[Fault]:
+        """A fault if it reaches past one side of the wall."""
+        if by > SLACK_MM:
+            amount = format_at_least(by, layout.units)
+            yield Fault(f"{self.what} reaches {amount} {where}", f"{act} by at least {amount}", self.at)
 
 
-def _check_box(what: str, box: Box, wall: Box, at: Place, units: Unit) -> Iterator[Fault]:
-    """The sides on which a box is past the wall; one fault a direction where it is too big."""
-    across = (
-        (wall.x0 - box.x0, "past the wall's left end", "move it right"),
-        (box.x1 - wall.x1, "past the wall's right end", "move it left"),
-    )
-    up = (
-        (box.y1 - wall.y1, "above the ceiling", "move it down"),
-        (wall.y0 - box.y0, "below the floor", "move it up"),
-    )
-    excess = (
-        (box.width - wall.width, across, "wider", "narrower"),
-        (box.height - wall.height, up, "taller", "lower"),
-    )
-    for too_much, sides, more, less in excess:
-        if too_much > SLACK_MM:
-            amount = format_at_least(too_much, units)
-            hint = f"make it {less} by at least {amount}, or correct the wall's size"
-            yield Fault(f"{what} is {amount} {more} than the wall", hint, at)
-            continue
-        for by, where, act in sides:
-            if by > SLACK_MM:
-                amount = format_at_least(by, units)
-                yield Fault(f"{what} reaches {amount} {where}", f"{act} by at least {amount}", at)
+def _extent_of(block: Block) -> _Extent:
+    """A block with the acts that its place leaves open."""
+    boxes, position = tuple(block.boxes.values()), block.position
+    across = up = None
+    if position.beside is not None:
+        across = "make it narrower"
+    elif position.around is not None and block.groups:
+        if block.groups[0].group.arrange is Arrangement.ROW:
+            across = "make what hangs on that side narrower"
+        else:
+            up = "make what hangs on that side lower"
+    return _Extent(str(block), boxes, position.at, across, up, is_between=position.between is not None)
 
 
-def _check_holes(piece: PlacedPiece, wall: Box, units: Unit) -> Iterator[Fault]:
+def _check_holes(piece: PlacedPiece, layout: Layout) -> Iterator[Fault]:
     """Holes that the hook's rise takes off the wall; a frame past the wall is told of itself."""
-    outside = [
-        mark.hole.y for mark in piece.marks if not (wall.has(mark.hole) or piece.box.has(mark.hole))
-    ]
-    if piece.hang is None or not outside:
+    wall, units = layout.wall, layout.units
+    holes = [mark.hole for mark in piece.marks if not piece.box.has(mark.hole)]
+    if piece.hang is None or not holes:
         return
+    above = (hole.y - find_headroom(wall.ceiling, wall.size.height, hole.x, hole.x) for hole in holes)
     sides = (
-        (max(outside) - wall.y1, "above the ceiling", "lower"),
-        (wall.y0 - min(outside), "below the floor", "raise"),
+        (max(above), "above the ceiling", "lower"),
+        (-min(hole.y for hole in holes), "below the floor", "raise"),
     )
     for by, where, act in sides:
         if by > SLACK_MM:

@@ -1,4 +1,4 @@
-"""Finds pieces that hang over one another or behind furniture."""
+"""Finds pieces that hang over one another, over something in the way or behind furniture."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from templater.layout.model import Layout
 from templater.lengths import Unit
 from templater.mounting.amounts import SLACK_MM, format_at_least
 from templater.placement.blocks import Block
-from templater.placement.bounds import box_of
+from templater.placement.things import box_of
 from templater.quoting import quote
 
 MAX_OVERLAPS = 500
@@ -19,12 +19,13 @@ MAX_OVERLAPS = 500
 
 
 def find_collisions(layout: Layout, blocks: Sequence[Block]) -> Iterator[Fault]:
-    """Every overlap of two pieces, and every block that hangs behind furniture."""
+    """Every overlap of two pieces, and every block over an opening, a fixture or behind furniture."""
     owners = {name: block for block in blocks for name in block.boxes}
-    boxes = {piece.name: owners[piece.name].boxes[piece.name] for piece in layout.pieces}
-    furniture = {item.name: box_of(item) for item in layout.furniture}
-    yield from _find_hidden(blocks, boxes, furniture, layout.units)
-    names = list(boxes)
+    for block in blocks:
+        yield from _find_hidden(block, layout)
+        yield from _find_covered(block, layout)
+    names = [piece.name for piece in layout.pieces if piece.name in owners]
+    boxes = {name: owners[name].boxes[name] for name in names}
     found = list(islice(overlapping_pairs(list(boxes.values())), MAX_OVERLAPS + 1))
     for first, second in sorted(found[:MAX_OVERLAPS]):
         yield _overlap(names[first], names[second], boxes, owners, layout.units)
@@ -76,23 +77,62 @@ def _overlap(
     )
 
 
-def _find_hidden(
-    blocks: Sequence[Block], boxes: Mapping[str, Box], furniture: Mapping[str, Box], units: Unit
-) -> Iterator[Fault]:
-    """Blocks that hang behind furniture, each told once for each piece of furniture."""
-    for block in blocks:
-        for name, box in furniture.items():
-            if not block.box.meets(box):
-                continue
-            depths = [
-                box.y1 - boxes[piece].y0
-                for piece in block.boxes
-                if min(boxes[piece].overlap(box)) > SLACK_MM
+def _find_hidden(block: Block, layout: Layout) -> Iterator[Fault]:
+    """The furniture behind which a block hangs, each told once."""
+    for item in layout.furniture:
+        box = box_of(item)
+        if _meet(block, box) and not _is_told(block, item.name):
+            depths = (box.y1 - each.y0 for each in block.boxes.values() if _share_area(each, box))
+            amount = format_at_least(max(depths), layout.units)
+            yield Fault(
+                f"{block} hangs behind {quote(item.name)}, {amount} below its top",
+                f"raise it by at least {amount}, or move it to one side",
+                block.position.at,
+            )
+
+
+def _find_covered(block: Block, layout: Layout) -> Iterator[Fault]:
+    """The openings and fixtures over which a block hangs, each told once."""
+    for thing in (*layout.openings, *layout.fixtures):
+        if _meet(block, thing.box) and not _is_told(block, thing.name):
+            overlaps = [
+                each.overlap(thing.box) for each in block.boxes.values() if _share_area(each, thing.box)
             ]
-            if depths:
-                amount = format_at_least(max(depths), units)
-                yield Fault(
-                    f"{block} hangs behind {quote(name)}, {amount} below its top",
-                    f"raise it by at least {amount}, or move it to one side",
-                    block.position.at,
-                )
+            wide = format_at_least(max(overlap.width for overlap in overlaps), layout.units)
+            high = format_at_least(max(overlap.height for overlap in overlaps), layout.units)
+            yield Fault(
+                f"{block} hangs over {quote(thing.name)} by {wide} across and {high} up",
+                _mend_covering(list(block.boxes.values()), thing.box, layout.units),
+                block.position.at,
+            )
+
+
+def _mend_covering(boxes: Sequence[Box], thing: Box, units: Unit) -> str:
+    """The shortest ways, across and up, to move boxes as one so that none is over a thing."""
+    beside = [box for box in boxes if box.overlap(thing).height > SLACK_MM]
+    in_line = [box for box in boxes if box.overlap(thing).width > SLACK_MM]
+    across = (
+        (max(box.x1 for box in beside) - thing.x0, "left"),
+        (thing.x1 - min(box.x0 for box in beside), "right"),
+    )
+    up = (
+        (thing.y1 - min(box.y0 for box in in_line), "up"),
+        (max(box.y1 for box in in_line) - thing.y0, "down"),
+    )
+    acts = [f"{way} by at least {format_at_least(by, units)}" for by, way in (min(across), min(up))]
+    return f"move it {acts[0]}, or {acts[1]}"
+
+
+def _meet(block: Block, box: Box) -> bool:
+    """Whether any piece of a block shares an area with a box."""
+    return block.box.meets(box) and any(_share_area(each, box) for each in block.boxes.values())
+
+
+def _share_area(a: Box, b: Box) -> bool:
+    """Whether two boxes do more than touch."""
+    return min(a.overlap(b)) > SLACK_MM
+
+
+def _is_told(block: Block, name: str) -> bool:
+    """Whether a block hangs between a thing and another: if it meets it, it does not fit there."""
+    return block.position.between is not None and name in block.position.between

@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import chain
 
 from templater.errors import Fault
-from templater.layout.model import Group, Layout, Piece
+from templater.layout.model import Layout, Piece
 from templater.mounting.model import Mount
-from templater.placement.blocks import Block, place_blocks
-from templater.placement.bounds import box_of, find_out_of_bounds
+from templater.placement.blocks import Block, GroupOnWall, place_blocks
+from templater.placement.bounds import find_out_of_bounds
 from templater.placement.collisions import find_collisions
+from templater.placement.demands import find_unmet_demands
 from templater.placement.model import Neighbour, PlacedFurniture, PlacedGroup, PlacedPiece, Plan
 from templater.placement.neighbours import find_neighbours
+from templater.placement.things import box_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,21 +27,25 @@ class Placement:
 
 
 def place_pieces(layout: Layout, mounts: Mapping[str, Mount]) -> Placement:
-    """Place every piece of a layout on its wall; ``mounts`` by the pieces' names."""
+    """Place every piece of a layout on its wall; ``mounts`` by the pieces' names.
+
+    A piece that is neither placed by itself nor in a group that is settled is left out.
+    """
     blocks = place_blocks(layout)
     plan = _make_plan(layout, mounts, blocks)
-    faults = (*find_out_of_bounds(layout, blocks, plan.pieces), *find_collisions(layout, blocks))
+    faults = (
+        *find_unmet_demands(layout, blocks),
+        *find_out_of_bounds(layout, blocks, plan.pieces),
+        *find_collisions(layout, blocks),
+    )
     return Placement(plan, faults)
 
 
 def _make_plan(layout: Layout, mounts: Mapping[str, Mount], blocks: Sequence[Block]) -> Plan:
     """Everything on the wall, in the order of the layout."""
     furniture = {item.name: PlacedFurniture(item.name, box_of(item)) for item in layout.furniture}
-    owners = {name: block for block in blocks for name in block.boxes}
-    groups = {block.name: block for block in blocks if block.is_group}
-    neighbours = find_neighbours(
-        {piece.name: owners[piece.name].boxes[piece.name] for piece in layout.pieces}
-    )
+    pieces = _make_pieces(layout, mounts, blocks, furniture)
+    groups = {group.name: group for block in blocks for group in _make_groups(block, furniture)}
     return Plan(
         title=layout.title,
         units=layout.units,
@@ -46,15 +53,42 @@ def _make_plan(layout: Layout, mounts: Mapping[str, Mount], blocks: Sequence[Blo
         eye_line_mm=layout.eye_line_mm,
         datum=layout.datum,
         furniture=tuple(furniture.values()),
-        pieces=tuple(
-            _make_piece(piece, mounts[piece.name], owners[piece.name], neighbours[piece.name], furniture)
-            for piece in layout.pieces
-        ),
-        groups=tuple(_make_group(group, groups[group.name], furniture) for group in layout.groups),
+        pieces=pieces,
+        groups=tuple(groups[group.name] for group in layout.groups if group.name in groups),
         for_whom=layout.for_whom,
         from_whom=layout.from_whom,
         contact=layout.contact,
         issue=layout.issue,
+        ceiling=layout.wall.ceiling,
+        obstacles=(*layout.openings, *layout.fixtures),
+        rules=layout.rules,
+        accepted=layout.accepted,
+    )
+
+
+def _make_pieces(
+    layout: Layout,
+    mounts: Mapping[str, Mount],
+    blocks: Sequence[Block],
+    furniture: Mapping[str, PlacedFurniture],
+) -> tuple[PlacedPiece, ...]:
+    """All pieces on the wall, in the order of the layout."""
+    owners = {name: block for block in blocks for name in block.boxes}
+    placed = [piece for piece in layout.pieces if piece.name in owners]
+    neighbours = find_neighbours({piece.name: owners[piece.name].boxes[piece.name] for piece in placed})
+    groups = {
+        name: group.group.name for block in blocks for group in block.groups for name in group.boxes
+    }
+    return tuple(
+        _make_piece(
+            piece,
+            mounts[piece.name],
+            owners[piece.name],
+            neighbours[piece.name],
+            furniture,
+            group=groups.get(piece.name),
+        )
+        for piece in placed
     )
 
 
@@ -64,8 +98,10 @@ def _make_piece(
     block: Block,
     neighbours: tuple[Neighbour, ...],
     furniture: Mapping[str, PlacedFurniture],
+    *,
+    group: str | None,
 ) -> PlacedPiece:
-    """One piece on the wall, its marks moved there with it."""
+    """One piece on the wall, its marks moved there with it; without marks it hangs by nothing."""
     box = block.boxes[piece.name]
     return PlacedPiece(
         name=piece.name,
@@ -73,23 +109,40 @@ def _make_piece(
         box=box,
         marks=tuple(mark.moved(box.x0, box.y0) for mark in mount.marks),
         notes=mount.notes,
-        hang=piece.hang,
+        hang=piece.hang if mount.marks else None,
         weight_kg=piece.weight_kg,
-        group=block.name if block.is_group else None,
+        group=group,
         over=_find_over(block, furniture),
         neighbours=neighbours,
     )
 
 
-def _make_group(group: Group, block: Block, furniture: Mapping[str, PlacedFurniture]) -> PlacedGroup:
-    """One group on the wall."""
-    return PlacedGroup(
-        name=group.name,
-        box=block.box,
-        pieces=group.members,
-        arrange=group.arrange,
-        over=_find_over(block, furniture),
-    )
+def _make_groups(block: Block, furniture: Mapping[str, PlacedFurniture]) -> Iterator[PlacedGroup]:
+    """A block's group and those in it; what hangs over furniture is the outermost, as one."""
+    within = {name: group.group.name for group in block.groups for name in group.boxes}
+    pieces = _list_pieces(block.groups)
+    for group in block.groups:
+        name = group.group.name
+        outer = within.get(name)
+        yield PlacedGroup(
+            name=name,
+            box=group.box,
+            pieces=pieces[name],
+            arrange=group.group.arrange,
+            over=_find_over(block, furniture) if outer is None else None,
+            gap_mm=group.gap_mm,
+            parts=tuple((member, group.boxes[member]) for member in group.group.members),
+            within=outer,
+        )
+
+
+def _list_pieces(groups: Sequence[GroupOnWall]) -> dict[str, tuple[str, ...]]:
+    """The names of all pieces in each group, given every group before those in it."""
+    pieces: dict[str, tuple[str, ...]] = {}
+    for group in reversed(groups):
+        found = (pieces.get(name, (name,)) for name in group.boxes)
+        pieces[group.group.name] = tuple(chain.from_iterable(found))
+    return pieces
 
 
 def _find_over(block: Block, furniture: Mapping[str, PlacedFurniture]) -> PlacedFurniture | None:

@@ -7,6 +7,7 @@ it is rounded away from it, a change is rounded so that it suffices.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import inf
 
 from templater.lengths import Unit, format_length
 from templater.mounting.amounts import SLACK_MM, format_at_least, round_down, round_up, step_mm
@@ -15,10 +16,10 @@ from templater.rules.model import Verdict
 
 @dataclass(frozen=True, slots=True)
 class Band:
-    """A range with both ends included: of lengths in mm, or of percent."""
+    """A range with both ends included: of lengths in mm, or of percent; an end may be infinite."""
 
     low: float
-    high: float
+    high: float = inf
 
     def change(self, value: float) -> float:
         """The smallest change, with its sign, that brings a value into the range; 0 if it is in."""
@@ -38,16 +39,37 @@ class Band:
         if change < 0:
             return round_up(value, step)
         nearest = round_down(value + step / 2, step)
-        return min(max(nearest, round_up(self.low, step)), round_down(self.high, step))
+        return min(max(nearest, _round_end(self.low, step)), _round_end(self.high, -step))
 
     def format_value(self, mm: float, units: Unit) -> str:
         """A length as it is shown beside the range."""
         return format_length(self.rounded(mm, step_mm(units)), units)
 
     def format_range(self, units: Unit) -> str:
-        """The range of lengths: ``6–8 in``."""
-        low = format_length(round_up(self.low, step_mm(units)), units)
-        high = format_length(round_down(self.high, step_mm(units)), units)
+        """The range of lengths: ``6–8 in``, ``3 in or more``, ``at most 1/4 in``."""
+        step = step_mm(units)
+        return self._phrase(
+            low=format_length(_round_end(self.low, step), units) if self.low > -inf else "",
+            high=format_length(_round_end(self.high, -step), units) if self.high < inf else "",
+        )
+
+    def format_percents(self) -> str:
+        """The range of percent: ``60–75 %``."""
+        return self._phrase(
+            low=f"{_round_end(self.low, 1.0):.0f} %" if self.low > -inf else "",
+            high=f"{_round_end(self.high, -1.0):.0f} %" if self.high < inf else "",
+        )
+
+    def format_percent(self, value: float) -> str:
+        """A percentage as it is shown beside the range."""
+        return f"{self.rounded(value, 1.0):.0f} %"
+
+    def _phrase(self, *, low: str, high: str) -> str:
+        """The range in words from its shown ends, one of which may be missing."""
+        if not high:
+            return f"{low} or more" if low else "anything"
+        if not low or not self.low:
+            return f"at most {high}"
         return f"{low.rsplit(' ', 1)[0]}–{high}"
 
     def format_mend(self, mm: float, units: Unit, *, more: str, less: str) -> str | None:
@@ -62,3 +84,10 @@ class Band:
         change = self.change(mm)
         shown = round_up(abs(change), step_mm(units))
         return self.format_value(mm + shown if change > 0 else mm - shown, units)
+
+
+def _round_end(end: float, step: float) -> float:
+    """An end rounded into the range: a low one up, a high one (with a negative step) down."""
+    if end in (inf, -inf):
+        return end
+    return round_up(end, step) if step > 0 else round_down(end, -step)

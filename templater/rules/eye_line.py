@@ -1,11 +1,34 @@
-"""What hangs by itself has its centre on the eye line."""
+"""What hangs by itself has its centre on the eye line.
+
+What it checks
+    The height above the floor of the centre of a stand-alone piece or a group: no more than 1 in
+    above or below the eye line. It does not apply over furniture, which sets a height of its own,
+    nor along stairs, where the eye line rises with the steps.
+
+Why
+    Pictures of many sizes hang quietly on one wall when their centres are at one height, that of
+    a standing person's eyes: 60 in unless the layout says otherwise. Common practice, no source.
+
+Example
+    The eye line is at 60 in. A piece with its centre at 60 1/2 in: kept. At 57 in: broken, and
+    "raise by 2 in" mends it.
+
+What to write instead
+    Leave out ``bottom`` and ``top``: the centre is then on the eye line. For the whole wall set
+    ``eye_line: 58 in``. Another band, of heights above the floor:
+    ``rules: {eye-line: {from: 57 in, to: 62 in}}``.
+"""
 
 from __future__ import annotations
 
+from templater.layout.model import Arrangement
 from templater.placement.model import Plan
 from templater.rules.band import Band
+from templater.rules.judge import judge_length
 from templater.rules.model import Finding
-from templater.rules.subject import Subject, not_applicable
+from templater.rules.rule import Rule
+from templater.rules.settings import find_band
+from templater.rules.subject import Subject
 
 CODE = "eye-line"
 
@@ -15,17 +38,12 @@ TOLERANCE_MM = 25.4
 
 def check_eye_line(subject: Subject, plan: Plan) -> tuple[Finding, ...]:
     """Hold the centre's height against the eye line; furniture below sets a height of its own."""
-    if subject.over is not None:
-        return not_applicable(CODE, subject)
-    band = Band(plan.eye_line_mm - TOLERANCE_MM, plan.eye_line_mm + TOLERANCE_MM)
+    if subject.over is not None or subject.arrange is Arrangement.STAIR:
+        return ()
+    usual = Band(plan.eye_line_mm - TOLERANCE_MM, plan.eye_line_mm + TOLERANCE_MM)
+    band = find_band(plan, CODE, usual)
     height = subject.box.centre.y
-    finding = Finding(
-        rule=CODE,
-        subject=subject.name,
-        other=None,
-        verdict=band.verdict(height),
-        figure=band.format_value(height, plan.units),
-        band=band.format_range(plan.units),
-        mend=band.format_mend(height, plan.units, more="raise", less="lower"),
-    )
-    return (finding,)
+    return (judge_length(CODE, subject.name, height, band, plan, more="raise", less="lower"),)
+
+
+RULE = Rule(CODE, check_eye_line, __doc__)

@@ -2,40 +2,62 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import TypeAlias
 
 from templater.geometry import Box
-from templater.placement.model import PlacedFurniture, PlacedPiece, Plan
-from templater.rules.model import Finding, Verdict
+from templater.layout.model import Arrangement
+from templater.placement.model import PlacedFurniture, PlacedGroup, PlacedPiece, Plan
+from templater.rules.facing import Facing, find_facing
 
 
 @dataclass(frozen=True, slots=True)
 class Subject:
-    """A stand-alone piece or a group, with its box on the wall; ``pieces`` are those of a group."""
+    """A stand-alone piece or a group, with its box on the wall.
+
+    ``pieces`` are all pieces in it, a stand-alone piece itself; ``parts`` are what a group is
+    composed of, a group inside it counting as one, without the ledge that they may stand on.
+    ``facing`` are the other stand-alone pieces and groups that it is to be compared with.
+    """
 
     name: str
     box: Box
     over: PlacedFurniture | None
     pieces: tuple[PlacedPiece, ...]
-
-
-Rule: TypeAlias = Callable[[Subject, Plan], tuple[Finding, ...]]
-"""A rule of the trade held against one subject; at least one finding."""
+    parts: tuple[tuple[str, Box], ...] = ()
+    arrange: Arrangement | None = None
+    is_inside: bool = False
+    facing: tuple[Facing, ...] = ()
 
 
 def find_subjects(plan: Plan) -> tuple[Subject, ...]:
     """All subjects of a plan: stand-alone pieces, then groups, each in the plan's order."""
     pieces = {piece.name: piece for piece in plan.pieces}
-    alone = (Subject(each.name, each.box, each.over, ()) for each in plan.pieces if each.group is None)
-    grouped = (
-        Subject(group.name, group.box, group.over, tuple(pieces[name] for name in group.pieces))
-        for group in plan.groups
+    alone = [piece for piece in plan.pieces if piece.group is None]
+    wholes = [*alone, *(group for group in plan.groups if group.within is None)]
+    facing = find_facing([(each.name, each.box) for each in wholes])
+    return (
+        *(_of_piece(piece, facing[piece.name]) for piece in alone),
+        *(_of_group(group, pieces, facing.get(group.name, ())) for group in plan.groups),
     )
-    return (*alone, *grouped)
 
 
-def not_applicable(rule: str, subject: Subject) -> tuple[Finding, ...]:
-    """The finding of a rule that has nothing to say of a subject."""
-    return (Finding(rule, subject.name, None, Verdict.NOT_APPLICABLE, None, None, None),)
+def _of_piece(piece: PlacedPiece, facing: tuple[Facing, ...]) -> Subject:
+    return Subject(piece.name, piece.box, piece.over, (piece,), facing=facing)
+
+
+def _of_group(
+    group: PlacedGroup, pieces: Mapping[str, PlacedPiece], facing: tuple[Facing, ...]
+) -> Subject:
+    members = tuple(pieces[name] for name in group.pieces)
+    parts = group.parts or tuple((piece.name, piece.box) for piece in members)
+    return Subject(
+        name=group.name,
+        box=group.box,
+        over=group.over,
+        pieces=members,
+        parts=parts[:-1] if group.arrange is Arrangement.LEDGE else parts,
+        arrange=group.arrange,
+        is_inside=group.within is not None,
+        facing=facing,
+    )

@@ -10,7 +10,7 @@ from templater.lettering import ASCENT, DESCENT, text_width, wrap
 from templater.scene.lines import SMALL
 
 PITCH_RATIO = 1.9
-PADDING = 1.0
+PADDING = 1.5
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,166 +1,220 @@
-"""Finds free room on a drawing for words and blocks, so that none covers a line or another.
+"""Finds free room on a sheet for words and rulers, so that none covers a line or another.
 
-The drawing is a grid of cells, a row of them one whole number, a bit a cell; a block fits where
-all the bits it would cover are clear. All free places for one block are found at once by
-shifting and combining rows, so that the work grows with the rows, not with what stands on them.
+The sheet is a grid of cells, one bit a cell, row after row in one whole number. All free places
+for a block are found at once: where a run of free cells starts, shift and combine; so for the
+rows. One column more than the sheet has stays taken, lest a run go on in the next row.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from math import ceil, floor
-from typing import NamedTuple
+from collections.abc import Iterable, Iterator
+from enum import Flag, auto
+from functools import cache
+from math import ceil, floor, inf
+from typing import NamedTuple, TypeAlias
 
-from templater.geometry import Box, Point, Size
+from templater.geometry import ORIGIN, Box, Point, Size
 
-PITCH = 2.0
+PITCH = 1.0
 """The side of a cell, mm."""
 
+_TINY = 1e-6
+"""Part of a cell that is the computer's rounding."""
 
-class _Window(NamedTuple):
-    """Rows and columns of the grid, half open."""
 
-    column: int
-    row: int
-    columns: int
-    rows: int
+class Cover(Flag):
+    """What stands on a cell.
+
+    ``TAKEN``: words, holes, seams. ``SIDES`` and ``ENDS``: the outline's upright and level edges.
+    ``LEVEL``: the datum or the level line. ``ACROSS`` and ``UPRIGHT``: the centre lines.
+    """
+
+    TAKEN = auto()
+    SIDES = auto()
+    ENDS = auto()
+    LEVEL = auto()
+    ACROSS = auto()
+    UPRIGHT = auto()
+
+
+NOTHING = Cover(0)
+CENTRES = Cover.ACROSS | Cover.UPRIGHT
+LINES = CENTRES | Cover.LEVEL
+EDGES = Cover.SIDES | Cover.ENDS
+ALL = LINES | EDGES | Cover.TAKEN
+
+
+class Part(NamedTuple):
+    """A box, from the corner of the shape it belongs to, and what must not stand there."""
+
+    box: Box
+    clear_of: Cover
+
+
+Shape: TypeAlias = tuple[Part, ...]
+"""Parts of something to be placed; the first part is the box round all of them."""
+
+
+def plain_shape(size: Size, crossing: Cover = NOTHING) -> Shape:
+    """A box that may lie across lines of the kinds given."""
+    return (Part(Box.of(ORIGIN, size), ALL & ~crossing),)
+
+
+Memory: TypeAlias = dict[int, int]
+"""The cells of a board, by the value of what stands on them."""
 
 
 class Board:
-    """Which cells of an area are taken, and which hold a line that may be interrupted if it must.
-
-    ``interruptions`` are the boxes that had to be placed across such lines.
-    """
+    """What stands where on one sheet; ``area`` is all that the sheet shows."""
 
     def __init__(self, area: Box) -> None:
-        self._area = area
-        self._columns = ceil(area.width / PITCH)
-        self._rows = [0] * ceil(area.height / PITCH)
-        self._lines = [0] * ceil(area.height / PITCH)
-        self.interruptions: list[Box] = []
+        self.area = area
+        self._columns, self._rows = ceil(area.width / PITCH), ceil(area.height / PITCH)
+        self._stride = self._columns + 1
+        self._cells = {cover.value: 0 for cover in Cover}
 
-    def block(self, box: Box) -> None:
-        """Take every cell that the box touches."""
-        self._mark(self._rows, box)
+    def remember(self) -> Memory:
+        """What stands where by now, to be restored if what comes next finds no room."""
+        return dict(self._cells)
 
-    def avoid(self, box: Box) -> None:
-        """Keep the box free as long as there is room elsewhere."""
-        self._mark(self._lines, box)
+    def restore(self, memory: Memory) -> None:
+        """Forget everything that was marked since."""
+        self._cells = dict(memory)
 
-    def has_room(self, box: Box) -> bool:
-        """Whether nothing but lines that may be interrupted stands in the box."""
-        probe = [0] * len(self._rows)
-        self._mark(probe, box)
-        return not any(wanted & taken for wanted, taken in zip(probe, self._rows, strict=True))
+    def mark(self, box: Box, cover: Cover = Cover.TAKEN) -> None:
+        """Note what stands on every cell that the box touches."""
+        self._cells[cover.value] |= self._touched(box)
 
-    def take_across(self, box: Box) -> None:
-        """Take the box, interrupting the lines that cross it."""
-        self.block(box)
-        self.interruptions.append(box)
+    def is_clear(self, box: Box, of: Cover = ALL) -> bool:
+        """Whether the box lies on the sheet and nothing of these kinds stands in it."""
+        return self.area.holds(box, _TINY) and not self._touched(box) & self._standing(of)
 
-    def take(
-        self, size: Size, regions: Iterable[Box], near: Point, *, interrupt: bool = False
-    ) -> Box | None:
-        """Take the free place of that size whose middle is nearest a point; None if there is none.
+    def take(self, shape: Shape, regions: Iterable[Box], near: Point) -> Box | None:
+        """Take the free place for a shape, in one of the regions, whose middle is nearest a point.
 
-        The regions are tried in turn; the first that has room is used. With ``interrupt`` the
-        place may lie across lines that are only to be avoided.
+        None if there is none. The regions must not touch where a shape is to lie in one of them.
         """
+        size, cells = shape[0].box.size, 0
         for region in regions:
-            corner = self._find(size, region, near, interrupt=interrupt)
-            if corner is not None:
-                box = Box.of(corner, size)
-                if interrupt:
-                    self.take_across(box)
-                else:
-                    self.block(box)
-                return box
-        return None
-
-    def _mark(self, rows: list[int], box: Box) -> None:
-        """Set the bit of every cell that the box touches."""
-        first = max(0, floor((box.x0 - self._area.x0) / PITCH))
-        last = min(self._columns, ceil((box.x1 - self._area.x0) / PITCH))
-        if last <= first:
-            return
-        bits = ((1 << (last - first)) - 1) << first
-        bottom = max(0, floor((box.y0 - self._area.y0) / PITCH))
-        top = min(len(rows), ceil((box.y1 - self._area.y0) / PITCH))
-        for row in range(bottom, top):
-            rows[row] |= bits
-
-    def _find(self, size: Size, region: Box, near: Point, *, interrupt: bool) -> Point | None:
-        window = self._window(region)
-        wide, high = ceil(size.width / PITCH), ceil(size.height / PITCH)
-        if window.columns < wide or window.rows < high:
+            cells |= self._within(region)
+        wanted = near.moved(-size.width / 2, -size.height / 2)
+        corner = self._nearest(self._free(shape, cells), wanted)
+        if corner is None:
             return None
-        free = _free(self._taken(window, interrupt=interrupt), window.columns, wide, high)
-        column = round((near.x - size.width / 2 - self._area.x0) / PITCH) - window.column
-        row = round((near.y - size.height / 2 - self._area.y0) / PITCH) - window.row
-        best = _nearest(free, column, row)
+        box = Box.of(corner, size)
+        self.mark(box.grown(-_TINY))
+        return box
+
+    def _standing(self, covers: Cover) -> int:
+        """All cells on which something of these kinds stands."""
+        wanted, standing = covers.value, 0
+        for value, cells in self._cells.items():
+            if value & wanted:
+                standing |= cells
+        return standing
+
+    def _free(self, shape: Shape, region: int) -> int:
+        """The cells in which the shape's corner may lie."""
+        corners = -1
+        for part in shape:
+            left, bottom = floor(part.box.x0 / PITCH + _TINY), floor(part.box.y0 / PITCH + _TINY)
+            wide = ceil(part.box.x1 / PITCH - _TINY) - left
+            high = ceil(part.box.y1 / PITCH - _TINY) - bottom
+            free = region & ~self._standing(part.clear_of)
+            free = _run_starts(_run_starts(free, wide, 1), high, self._stride)
+            corners &= free >> (bottom * self._stride + left)
+        return corners
+
+    def _nearest(self, corners: int, wanted: Point) -> Point | None:
+        """The corner nearest a point; rows nearest the point are looked at first."""
+        column = round((wanted.x - self.area.x0) / PITCH)
+        row = round((wanted.y - self.area.y0) / PITCH)
+        best, least = None, inf
+        for index in _outward(self._rows_with(corners), row):
+            away = abs(index - row)
+            if away * away >= least:
+                break
+            bits = (corners >> (index * self._stride)) & ((1 << self._columns) - 1)
+            for candidate in _beside(bits, max(column, 0)):
+                distance = away * away + (candidate - column) ** 2
+                if distance < least:
+                    best, least = (candidate, index), distance
         if best is None:
             return None
-        return Point(
-            self._area.x0 + (window.column + best[0]) * PITCH,
-            self._area.y0 + (window.row + best[1]) * PITCH,
+        return Point(self.area.x0 + best[0] * PITCH, self.area.y0 + best[1] * PITCH)
+
+    def _rows_with(self, corners: int) -> range:
+        """The rows from the first to the last in which a bit is set."""
+        if not corners:
+            return range(0)
+        lowest = (corners & -corners).bit_length() - 1
+        return range(lowest // self._stride, (corners.bit_length() - 1) // self._stride + 1)
+
+    def _touched(self, box: Box) -> int:
+        """The cells that a box touches."""
+        return self._rectangle(
+            floor((box.x0 - self.area.x0) / PITCH),
+            floor((box.y0 - self.area.y0) / PITCH),
+            ceil((box.x1 - self.area.x0) / PITCH),
+            ceil((box.y1 - self.area.y0) / PITCH),
         )
 
-    def _taken(self, window: _Window, *, interrupt: bool) -> list[int]:
-        """The rows of a window, their first column at bit 0."""
-        rows = slice(window.row, window.row + window.rows)
-        if interrupt:
-            return [row >> window.column for row in self._rows[rows]]
-        return [
-            (row | line) >> window.column
-            for row, line in zip(self._rows[rows], self._lines[rows], strict=True)
-        ]
+    def _within(self, box: Box) -> int:
+        """The cells that lie wholly in a box and on the sheet."""
+        shown = box.common(self.area)
+        return self._rectangle(
+            ceil((shown.x0 - self.area.x0) / PITCH - _TINY),
+            ceil((shown.y0 - self.area.y0) / PITCH - _TINY),
+            floor((shown.x1 - self.area.x0) / PITCH + _TINY),
+            floor((shown.y1 - self.area.y0) / PITCH + _TINY),
+        )
 
-    def _window(self, region: Box) -> _Window:
-        """The cells that lie wholly in a region."""
-        first = max(0, ceil((region.x0 - self._area.x0) / PITCH - 1e-9))
-        last = min(self._columns, floor((region.x1 - self._area.x0) / PITCH + 1e-9))
-        bottom = max(0, ceil((region.y0 - self._area.y0) / PITCH - 1e-9))
-        top = min(len(self._rows), floor((region.y1 - self._area.y0) / PITCH + 1e-9))
-        return _Window(first, bottom, last - first, top - bottom)
-
-
-def _free(taken: list[int], columns: int, wide: int, high: int) -> list[int]:
-    """For each row, a bit for each column where a block of so many cells may have its corner."""
-    mask = (1 << columns) - 1
-    joined = 1
-    while joined < high:
-        step = min(joined, high - joined)
-        taken = [low | up for low, up in zip(taken, taken[step:], strict=False)]
-        joined += step
-    return [_runs(~row & mask, wide) for row in taken]
+    def _rectangle(self, left: int, bottom: int, right: int, top: int) -> int:
+        """The cells from left to right and bottom to top, half open, as far as there are any."""
+        left, right = max(left, 0), min(right, self._columns)
+        bottom, top = max(bottom, 0), min(top, self._rows)
+        if right <= left or top <= bottom:
+            return 0
+        row = ((1 << (right - left)) - 1) << left
+        return (row * _first_column(self._stride, top - bottom)) << (bottom * self._stride)
 
 
-def _runs(free: int, wide: int) -> int:
-    """The bits at which a run of so many set bits starts."""
-    length = 1
-    while length < wide and free:
-        step = min(length, wide - length)
-        free &= free >> step
-        length += step
+@cache
+def _first_column(stride: int, rows: int) -> int:
+    """A bit at the start of each of so many rows."""
+    column, count = 1, 1
+    while count < rows:
+        column |= column << (count * stride)
+        count *= 2
+    return column & ((1 << (rows * stride)) - 1)
+
+
+def _run_starts(free: int, length: int, stride: int) -> int:
+    """The bits at which a run of so many set bits starts, each a stride from the one before."""
+    done = 1
+    while done < length and free:
+        step = min(done, length - done)
+        free &= free >> (step * stride)
+        done += step
     return free
 
 
-def _nearest(free: list[int], column: int, row: int) -> tuple[int, int] | None:
-    """The set bit nearest a column and row, as (column, row)."""
-    best: tuple[int, int] | None = None
-    least = float("inf")
-    for index, bits in enumerate(free):
-        away = (index - row) ** 2
-        if not bits or away >= least:
-            continue
-        for candidate in _beside(bits, max(column, 0)):
-            distance = away + (candidate - column) ** 2
-            if distance < least:
-                best, least = (candidate, index), distance
-    return best
+def _outward(rows: range, middle: int) -> Iterator[int]:
+    """The rows in the order of their distance from a middle one."""
+    if not rows:
+        return
+    above = min(max(middle, rows.start), rows.stop - 1)
+    below = above - 1
+    while above < rows.stop or below >= rows.start:
+        if below < rows.start or (above < rows.stop and above - middle <= middle - below):
+            yield above
+            above += 1
+        else:
+            yield below
+            below -= 1
 
 
-def _beside(bits: int, column: int) -> Iterable[int]:
+def _beside(bits: int, column: int) -> Iterator[int]:
     """The nearest set bit on each side of a column."""
     left = bits & ((1 << (column + 1)) - 1)
     if left:

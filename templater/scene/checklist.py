@@ -9,6 +9,7 @@ from templater.scene.flow import Listing, Part, column_width, draw_page_heads, f
 from templater.scene.model import Form, PageDrawing
 from templater.scene.passages import draw_paragraph
 from templater.scene.tables import Column, Fit, fit_columns
+from templater.scene.wording import describe_datum
 
 ROOMY = 150.0
 """From this width on a length and its other unit stand on one line, mm."""
@@ -26,12 +27,6 @@ def draw_checklist(plan: Plan, form: Form, *, revision: str) -> tuple[PageDrawin
     first, later = draw_page_heads("Checklist", form)
     parts = [*_introduction(plan, width, revision), *_hole_rows(plan, width), *_bare_rows(plan, width)]
     return flow(parts, form, title="Checklist", first_head=first, later_head=later)
-
-
-def describe_datum(plan: Plan) -> str:
-    """Where the datum is set, in words: its height and its place."""
-    place = f" at: {plan.datum.at_place}" if plan.datum.at_place else ""
-    return f"{format_both(plan.datum.height_mm, plan.units)} above the floor{place}"
 
 
 def _introduction(plan: Plan, width: float, revision: str) -> list[Part]:

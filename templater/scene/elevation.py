@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import islice
 
-from templater.drawing import Dash, Item, Line, Words
+from templater.drawing import Item, Line, Words
 from templater.geometry import ORIGIN, Box, Point, Size
 from templater.lettering import shorten, text_width, words_box
 from templater.placement.model import Plan
@@ -25,16 +25,16 @@ from templater.scene.lines import (
 from templater.scene.marks import draw_box
 from templater.scene.piece_labels import Crowd, Wording, write_beside, write_inside
 from templater.scene.scales import Scale, standard_scales
+from templater.scene.spans import common_spans, dash_spans, keep_apart, open_spans
 from templater.scene.wall_figures import (
     TITLE_OFF,
     Distances,
     Figures,
     View,
     find_levels,
-    format_size,
-    open_spans,
     read_figures,
 )
+from templater.scene.wording import format_size
 
 CROSS_ARM = 1.0
 """How far a hole's cross reaches to each side on paper, mm."""
@@ -224,11 +224,11 @@ class _Drawing:
             if self._frame.has(hole):
                 lowest[round(hole.x, 3)] = min(hole.y, lowest.get(round(hole.x, 3), hole.y))
                 leftmost[round(hole.y, 3)] = min(hole.x, leftmost.get(round(hole.y, 3), hole.x))
-        for x in _apart([tick.along for tick in sides.above.ticks]):
+        for x in keep_apart([tick.along for tick in sides.above.ticks], _BUNCHED):
             taken = [(box.y0, box.y1) for box in self._solid if box.x0 < x < box.x1]
             for y0, y1 in open_spans(taken, lowest.get(round(x, 3), self._frame.y1), self._frame.y1):
                 self._lead(Point(x, y0 + _HIDDEN_GAP), Point(x, y1 - _HIDDEN_GAP))
-        for y in _apart([tick.along for tick in sides.left.ticks], self._level_heights):
+        for y in keep_apart([tick.along for tick in sides.left.ticks], _BUNCHED, self._level_heights):
             taken = [(box.x0, box.x1) for box in self._solid if box.y0 < y < box.y1]
             for x0, x1 in open_spans(taken, self._frame.x0, leftmost.get(round(y, 3), self._frame.x0)):
                 self._lead(Point(x0 + _HIDDEN_GAP, y), Point(x1 - _HIDDEN_GAP, y))
@@ -320,43 +320,3 @@ def _piece_wordings(number: str, name: str, size: str) -> tuple[Wording, ...]:
         Wording("", f"{number} {name}"),
         Wording(number),
     )
-
-
-def _apart(alongs: Sequence[float], others: Sequence[float] = ()) -> list[float]:
-    """The places that do not bunch with the one before or with one of the others."""
-    kept: list[float] = []
-    for along in alongs:
-        near = any(abs(along - other) < _BUNCHED for other in (*kept[-1:], *others))
-        if not near:
-            kept.append(along)
-    return kept
-
-
-def dash_spans(dash: Dash, start: float, end: float) -> list[tuple[float, float]]:
-    """Where a dashed line from start to end is drawn."""
-    spans: list[tuple[float, float]] = []
-    at = start
-    while at < end:
-        for index, length in enumerate(dash):
-            if index % 2 == 0 and at < end:
-                spans.append((at, min(at + length, end)))
-            at += length
-    return spans
-
-
-def common_spans(
-    spans: Sequence[tuple[float, float]], others: Sequence[tuple[float, float]]
-) -> list[tuple[float, float]]:
-    """The parts that two lists of spans share, each list in order and without overlap."""
-    shared: list[tuple[float, float]] = []
-    first = second = 0
-    while first < len(spans) and second < len(others):
-        low = max(spans[first][0], others[second][0])
-        high = min(spans[first][1], others[second][1])
-        if low < high:
-            shared.append((low, high))
-        if spans[first][1] < others[second][1]:
-            first += 1
-        else:
-            second += 1
-    return shared

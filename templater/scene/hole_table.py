@@ -12,8 +12,13 @@ from templater.rules.model import Finding, Verdict
 from templater.scene.chapters import Chapter
 from templater.scene.elevation import furniture_key
 from templater.scene.tables import Column, Fit, fit_columns, table_width
-from templater.scene.wall_figures import format_size
-from templater.scene.wording import from_datum, from_left_end, from_middle, size_in_words
+from templater.scene.wording import (
+    format_size,
+    format_size_both,
+    from_datum,
+    from_left_end,
+    from_middle,
+)
 
 MOST_BROKEN = 60
 """So many broken rules are listed; of more, their number is given."""
@@ -40,7 +45,7 @@ _HOLE_COLUMNS = (
     Column("Hole, from the furniture's middle", anchor=Anchor.END),
     Column("Furniture", Fit.SHORTENED),
     Column("Hole, above the floor at the datum's place", anchor=Anchor.END),
-    Column("Hole, from the datum (− is down)", anchor=Anchor.END),
+    Column("Hole, from the datum (− down)", anchor=Anchor.END),
 )
 _NAMES, _SIZE, _ACROSS, _FURNITURE, _UP = (0, 1, 3), (2,), (4, 5), (6, 7), (8, 9)
 
@@ -131,7 +136,7 @@ def list_furniture(plan: Plan, width_mm: float) -> list[Chapter]:
         (
             furniture_key(number),
             thing.name,
-            size_in_words(plan, *thing.box.size),
+            format_size_both(thing.box.size, plan.units),
             from_left_end(plan, thing.box.x0),
             from_left_end(plan, thing.box.centre.x),
         )

@@ -7,16 +7,16 @@ shows its half, and the halves meet when the sheets lie right.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from itertools import product
 from typing import TypeAlias
 
 from templater.drawing import Anchor, Item, Line, Polyline, Words
 from templater.geometry import Box, Point
-from templater.lettering import text_width, words_box
+from templater.lettering import words_box
 from templater.printing.model import Seam, Tile, Tiling
-from templater.scene.blocks import Block, Row
-from templater.scene.board import Board
+from templater.scene.board import ALL, NOTHING, Board, Cover
 from templater.scene.lines import FINE, SMALL, THIN, short_dash
 
 JoinMarks: TypeAlias = dict[str, list[Item]]
@@ -24,32 +24,51 @@ JoinMarks: TypeAlias = dict[str, list[Item]]
 
 _REACH = 7.0
 _HALF = 2.5
-_WORDS_AT = 8.0
+_BESIDE = 0.9
 _SHORT = 60.0
-_PLACES = ((0.2, 0.26, 0.14, 0.32, 0.38), (0.8, 0.74, 0.86, 0.68, 0.62))
-_PLACES_ON_SHORT = ((0.5, 0.3, 0.7, 0.4, 0.6),)
-_LAP_PLACES = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
+_TRIM_WORDS = 4.5
+_PLACES = (0.2, 0.8)
+_PLACES_ON_SHORT = (0.5,)
+_SHIFTS = (0.0, 0.05, -0.05, 0.1, -0.1, 0.15, -0.15, 0.2, -0.2, 0.3, -0.3)
+_WORDS_PLACES = (0.5, 0.45, 0.55, 0.4, 0.6, 0.35, 0.65, 0.3, 0.7, 0.2, 0.8)
 
 
-def draw_joins(tiling: Tiling, extent: Box, board: Board) -> JoinMarks:
-    """Draw every seam on both of its sheets as far as the template reaches, and take its room."""
+def draw_joins(
+    tiling: Tiling, extent: Box, boards: Mapping[str, Board], interruptions: list[Box]
+) -> JoinMarks:
+    """Draw every seam on both of its sheets as far as the template reaches, and take its room.
+
+    ``boards`` are those of the sheets, by their names. Marks that stand on a centre line join the
+    interruptions.
+    """
     drawn: JoinMarks = {tile.name: [] for tile in tiling.tiles}
-    tiles = {tile.name: tile for tile in tiling.tiles}
     joins = [_Join(_within(seam, extent)) for seam in tiling.seams]
     for join in joins:
         seam = join.seam
         drawn[seam.under].append(Line(seam.start, seam.end, FINE, short_dash(FINE)))
         drawn[seam.over].append(Line(seam.start, seam.end, FINE))
-        for at in join.choose_places(board):
-            for half in join.halves(at):
+        for crossing, halves in join.choose_marks(boards):
+            for half in halves:
                 drawn[half.sheet] += half.items
-                board.take_across(half.box)
-        drawn[seam.under] += join.write_on_lap(tiles[seam.under], board)
+                boards[half.sheet].mark(half.box)
+                interruptions += [half.box] if crossing else []
     for join in joins:
-        board.block(join.line_box)
-    for join in joins:
-        drawn[join.seam.over] += join.write_on_trim(tiles[join.seam.over].keep.common(extent), board)
+        for sheet in (join.seam.under, join.seam.over):
+            boards[sheet].mark(join.line_box)
     return drawn
+
+
+def write_on_seams(
+    tiling: Tiling, extent: Box, boards: Mapping[str, Board]
+) -> Iterable[tuple[str, Item]]:
+    """Say on every seam, where there is room, what is cut and what lies on what, sheet by sheet."""
+    tiles = {tile.name: tile for tile in tiling.tiles}
+    for join in (_Join(_within(seam, extent)) for seam in tiling.seams):
+        under, over = join.seam.under, join.seam.over
+        for item in join.write_on_lap(tiles[under], boards[under]):
+            yield under, item
+        for item in join.write_on_trim(boards[over]):
+            yield over, item
 
 
 def _within(seam: Seam, extent: Box) -> Seam:
@@ -63,7 +82,7 @@ def _within(seam: Seam, extent: Box) -> Seam:
 
 @dataclass(frozen=True, slots=True)
 class _Half:
-    """One sheet's half of a join mark, with the other sheet's name."""
+    """One sheet's half of a join mark, with the other sheet's name, and the room it takes."""
 
     sheet: str
     items: tuple[Item, ...]
@@ -94,64 +113,76 @@ class _Join:
         start, end = self.seam.start, self.seam.end
         return Point(start.x + (end.x - start.x) * fraction, start.y + (end.y - start.y) * fraction)
 
-    def choose_places(self, board: Board) -> Iterable[Point]:
-        """Where marks cross the seam: two, or one on a short seam, clear of holes and lines."""
-        box = self.line_box
-        short = max(box.width, box.height) < _SHORT
-        for fractions in _PLACES_ON_SHORT if short else _PLACES:
-            for at in map(self.along, fractions):
-                if all(board.has_room(half.box) for half in self.halves(at)):
-                    yield at
-                    break
+    def choose_marks(self, boards: Mapping[str, Board]) -> Iterable[tuple[Cover, tuple[_Half, _Half]]]:
+        """Two marks across the seam, or one on a short seam, and the lines on which each stands."""
+        short = max(self.line_box.size) < _SHORT
+        for wanted in _PLACES_ON_SHORT if short else _PLACES:
+            mark = self._find_place(boards, wanted)
+            if mark is not None:
+                yield mark
 
-    def halves(self, at: Point) -> tuple[_Half, _Half]:
-        """Both halves of a mark; the sheet on top lies to the right or below."""
+    def _find_place(
+        self, boards: Mapping[str, Board], wanted: float
+    ) -> tuple[Cover, tuple[_Half, _Half]] | None:
+        """A mark near a place along the seam, clear of all but a centre line that runs along it."""
+        beside = Cover.UPRIGHT if self.upright else Cover.ACROSS
+        for named, shift in product((True, False), _SHIFTS):
+            halves = self.halves(self.along(wanted + shift), named=named)
+            if all(boards[half.sheet].is_clear(half.box, ALL & ~beside) for half in halves):
+                clear = all(boards[half.sheet].is_clear(half.box, beside) for half in halves)
+                return NOTHING if clear else beside, halves
+        return None
+
+    def halves(self, at: Point, *, named: bool = True) -> tuple[_Half, _Half]:
+        """Both halves of a mark; the sheet on top lies to the right or below.
+
+        On a seam too short for its name a mark goes without.
+        """
         away = -1.0 if self.upright else 1.0
-        return (
-            self._half(at, self.seam.under, self.seam.over, away),
-            self._half(at, self.seam.over, self.seam.under, -away),
-        )
+        under = self._half(at, f"to {self.seam.over}" if named else "", away)
+        over = self._half(at, f"to {self.seam.under}" if named else "", -away)
+        return _Half(self.seam.under, *under), _Half(self.seam.over, *over)
 
-    def _half(self, at: Point, sheet: str, other: str, side: float) -> _Half:
+    def _half(self, at: Point, text: str, side: float) -> tuple[tuple[Item, ...], Box]:
+        """One half of a mark, and its room."""
+
         def place(out: float, aside: float) -> Point:
             return at.moved(side * out, aside) if self.upright else at.moved(aside, side * out)
 
         line = Line(at, place(_REACH, 0), THIN)
         diamond = Polyline((place(0, _HALF), place(_HALF, 0), place(0, -_HALF)), THIN)
-        words = self._name(f"to {other}", place(_WORDS_AT, 0), side)
-        box = Box.around((line.box, diamond.box, words_box(words))).grown(0.5)
-        return _Half(sheet, (line, diamond, words), box)
+        box = Box.around((line.box, diamond.box))
+        if not text:
+            return (line, diamond), box
+        words = self._name(text, place(_HALF + _BESIDE, 0), side)
+        return (line, diamond, words), Box.around((box, words_box(words)))
 
     def _name(self, text: str, at: Point, side: float) -> Words:
-        """The other sheet's name at the end of a join mark."""
+        """The other sheet's name beside the line of a join mark."""
         if self.upright:
             anchor = Anchor.START if side > 0 else Anchor.END
-            return Words(at.moved(0, -SMALL / 2), text, SMALL, anchor, bold=True)
-        below = 0.5 if side > 0 else -SMALL - 0.5
-        return Words(at.moved(0, below), text, SMALL, Anchor.MIDDLE, bold=True)
+            return Words(at.moved(0, _BESIDE), text, SMALL, anchor, bold=True)
+        foot = 0.0 if side > 0 else -SMALL
+        return Words(at.moved(_BESIDE, foot), text, SMALL, bold=True)
 
     def write_on_lap(self, under: Tile, board: Board) -> Iterable[Item]:
         """What is printed on the lap that the sheet on top will cover."""
         start = self.seam.start
         depth = under.clip.x1 - start.x if self.upright else start.y - under.clip.y0
-        text = f"lap: {self.seam.over} lies on this"
-        if depth < SMALL * 2 or text_width(text, SMALL) > max(self.line_box.size) - 4:
-            return ()
-        into = depth / 2 + SMALL / 2
-        for at in map(self.along, _LAP_PLACES):
+        return self._write_along(f"lap: {self.seam.over} lies on this", depth / 2, board)
+
+    def write_on_trim(self, board: Board) -> Iterable[Item]:
+        """What is said along the line that is cut."""
+        return self._write_along(f"trim on this line, lay over {self.seam.under}", _TRIM_WORDS, board)
+
+    def _write_along(self, text: str, away: float, board: Board) -> Iterable[Item]:
+        """Words that run along the seam, to its right or below it, where there is room."""
+        into = away + SMALL / 2
+        for at in map(self.along, _WORDS_PLACES):
             foot = at.moved(into, 0) if self.upright else at.moved(0, -into)
             words = Words(foot, text, SMALL, Anchor.MIDDLE, turned=self.upright)
             box = words_box(words)
-            if board.has_room(box):
-                board.take_across(box)
+            if board.is_clear(box):
+                board.mark(box)
                 return (words,)
         return ()
-
-    def write_on_trim(self, keep: Box, board: Board) -> Iterable[Item]:
-        """What is said along the line that is cut."""
-        row = Row(f"trim on this line, lay over {self.seam.under}")
-        block = Block((row,), turned=self.upright)
-        depth = 12.0
-        strip = keep._replace(x1=keep.x0 + depth) if self.upright else keep._replace(y0=keep.y1 - depth)
-        box = board.take(block.size, (strip,), self.along(0.5))
-        return block.draw(box) if box is not None else ()

@@ -12,6 +12,21 @@ RING_RADIUS = 5.0
 ARM = 10.0
 """How far the cross reaches from the hole to each side."""
 
+_Figures = tuple[tuple[str, float, int, Anchor], ...]
+
+_FIGURES: _Figures = (
+    ("0", 0.0, 1, Anchor.MIDDLE),
+    ("50", 50.0, 1, Anchor.MIDDLE),
+    ("100 mm", 100.0, 1, Anchor.END),
+    ("2", 50.8, -1, Anchor.MIDDLE),
+    ("4 in", 101.6, -1, Anchor.END),
+)
+_SHORT_FIGURES: _Figures = (
+    ("0", 0.0, 1, Anchor.MIDDLE),
+    ("50 mm", 50.0, 1, Anchor.END),
+    ("2 in", 50.8, -1, Anchor.END),
+)
+
 
 def draw_target(hole: Point) -> tuple[Item, ...]:
     """A hole at full size: two unbroken lines that cross at it, and a ring."""
@@ -51,27 +66,28 @@ def draw_arrow(
     return (Line(tail, neck, width_mm), Polyline(barbs, width_mm, filled=True))
 
 
-def draw_scale_bar(at: Point, *, upward: bool = False) -> tuple[Item, ...]:
+def draw_scale_bar(at: Point, *, upward: bool = False, short: bool = False) -> tuple[Item, ...]:
     """Two bars that share a zero: 100 mm by tens, and 4 in by halves on its other side.
 
     ``at`` is the zero on the line between them. Across: millimetres above the line, inches below;
-    upward: millimetres to the left, inches to the right.
+    upward: millimetres to the left, inches to the right. A ``short`` one ends at 50 mm and 2 in.
     """
 
     def place(along: float, aside: float) -> Point:
         return at.moved(-aside, along) if upward else at.moved(along, aside)
 
-    items: list[Item] = [Line(place(0, 0), place(101.6, 0), THIN)]
+    tens, halves = (5, 4) if short else (10, 8)
+    items: list[Item] = [Line(place(0, 0), place(12.7 * halves, 0), THIN)]
     items += [
-        Line(place(10.0 * i, 0), place(10.0 * i, 3.0 if i % 5 == 0 else 1.8), FINE) for i in range(11)
+        Line(place(10.0 * i, 0), place(10.0 * i, 3.0 if i % 5 == 0 else 1.8), FINE)
+        for i in range(tens + 1)
     ]
     items += [
-        Line(place(12.7 * i, 0), place(12.7 * i, -3.0 if i % 2 == 0 else -1.8), FINE) for i in range(9)
+        Line(place(12.7 * i, 0), place(12.7 * i, -3.0 if i % 2 == 0 else -1.8), FINE)
+        for i in range(halves + 1)
     ]
-    words = (("0", 0.0, 1), ("50", 50.0, 1), ("100 mm", 100.0, 1), ("2", 50.8, -1), ("4 in", 101.6, -1))
-    for text, along, side in words:
-        anchor = Anchor.END if along > 100 else Anchor.MIDDLE
-        anchor = Anchor.END if text == "100 mm" else anchor
-        aside = 3.6 if side > 0 else -3.6 - SMALL
-        items.append(Words(place(along, aside), text, SMALL, anchor, turned=upward))
+    items += [
+        Words(place(along, 3.6 if aside > 0 else -3.6 - SMALL), text, SMALL, anchor, turned=upward)
+        for text, along, aside, anchor in (_SHORT_FIGURES if short else _FIGURES)
+    ]
     return tuple(items)

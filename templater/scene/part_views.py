@@ -48,15 +48,24 @@ def _cover(plan: Plan, small: Sequence[Box], room: Size, least: float) -> tuple[
     for box in small:
         by_ratio[choose_scale_for_detail(min(box.size), least, plan.units).ratio].append(box)
     windows: list[Box] = []
+    ratios: list[float] = []
     for ratio in sorted(by_ratio, reverse=True):
         paper = Size(
             max(room.width - _FIGURES.width, _LEAST_WINDOW),
             max(room.height - _FIGURES.height, _LEAST_WINDOW),
         )
         window = Size(paper.width * ratio, paper.height * ratio)
-        left = by_ratio[ratio]
+        done = list(zip(windows, ratios, strict=True))
+        left = [
+            box
+            for box in by_ratio[ratio]
+            if not any(
+                min(box.size) >= LEAST_PIECE * larger and _is_shown(box, seen) for seen, larger in done
+            )
+        ]
         while left and len(windows) < MOST_PARTS:
             windows.append(_next_window(left, window, plan.wall))
+            ratios.append(ratio)
             left = [box for box in left if not _is_shown(box, windows[-1])]
         by_ratio[ratio] = left
     return windows, sum(len(left) for left in by_ratio.values())

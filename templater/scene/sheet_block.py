@@ -8,17 +8,36 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from typing import TypeAlias
 
 from templater.drawing import Anchor, Item, Polyline, Words
 from templater.geometry import Box, Point, Size
-from templater.lettering import shorten, text_width, wrap
+from templater.lettering import ASCENT, DESCENT, shorten, text_width, wrap
 from templater.printing.model import Tile, Tiling
-from templater.scene.board import Board
+from templater.scene.board import CENTRES, LINES, Board, Cover, plain_shape
 from templater.scene.lines import FINE, LARGE, MEDIUM, NORMAL, SMALL, TITLE
-from templater.scene.marks import draw_arrow, draw_box, draw_scale_bar
+from templater.scene.marks import draw_arrow, draw_box
+from templater.scene.room import Regions, Way, Where, find_room
+from templater.scene.rulers import place_rulers
 
-_BAR_LONG, _BAR_WIDE, _BAR_ZERO = 104.0, 15.0, 1.4
-_FOLD = "Fold back what lies outside the outline, do not cut it off."
+_REMARKS = {
+    (False, False): (),
+    (True, False): ("Outside the outline:", "fold back, do not cut."),
+    (False, True): ("More measures:", "see the checklist."),
+    (True, True): ("Outside: fold, do not cut.", "More: see the checklist."),
+}
+"""What is said of paper outside the outline (fold) and of words that found no room (more)."""
+
+
+_NO_ROOM = 100
+_MARGIN = 12.0
+"""Left of the words, for the arrow that points up, mm."""
+
+_LEADING = 1.2
+_SHEET_SIZES = (TITLE, LARGE, NORMAL, SMALL)
+
+_Line: TypeAlias = tuple[str, float, bool]
+"""Words, the height of their capitals, whether they are bold."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,103 +52,136 @@ class SheetNames:
 
 
 @dataclass(frozen=True, slots=True)
-class _Shape:
+class _Layout:
     """One way to lay the block out, from its bottom-left corner: words left, small map right."""
 
     size: Size
     text_width: float
-    map_box: Box
-    sheet_at: Point
+    map_box: Box | None
 
 
-_WIDE = _Shape(Size(100.0, 42.0), 60.0, Box(74, 4, 97, 28), Point(97, 32))
-_TALL = _Shape(Size(64.0, 66.0), 50.0, Box(37, 4, 61, 24), Point(12, 9))
+_WIDE = _Layout(Size(100.0, 42.0), 60.0, Box(74, 4, 97, 28))
+_NARROW = _Layout(Size(72.0, 42.0), 42.0, Box(55, 4, 69, 28))
+_SMALL = _Layout(Size(54.0, 42.0), 40.6, None)
+_LAYOUTS = (_WIDE, _NARROW, _SMALL)
+_WAYS = (
+    *(Way(plain_shape(layout.size)) for layout in _LAYOUTS),
+    *(Way(plain_shape(layout.size, CENTRES), interrupts=CENTRES) for layout in _LAYOUTS),
+    *(Way(plain_shape(layout.size), Where.OUTSIDE) for layout in _LAYOUTS),
+    Way(plain_shape(_SMALL.size, LINES), interrupts=LINES),
+    Way(plain_shape(_SMALL.size, LINES), Where.OUTSIDE, LINES),
+)
 
 
 @dataclass(frozen=True, slots=True)
 class SheetBlock:
-    """Where the block and the rulers of one sheet have found room."""
+    """Where the block and the rulers of one sheet have found room.
 
-    shape: _Shape
-    box: Box
-    outside: bool
-    rulers: tuple[Item, ...]
-
-
-def place_sheet_block(tile: Tile, board: Board, regions: Sequence[Box]) -> SheetBlock:
-    """Find room on a sheet, inside the outline (the first region) if there is any."""
-    rulers: list[Item] = []
-    outside = False
-    for upward in (True, False):
-        size = Size(_BAR_WIDE, _BAR_LONG) if upward else Size(_BAR_LONG, _BAR_WIDE)
-        box, is_out = _find_room(board, regions, (size,), tile)
-        zero = (
-            box.corner.moved(_BAR_WIDE / 2, _BAR_ZERO)
-            if upward
-            else box.corner.moved(_BAR_ZERO, _BAR_WIDE / 2)
-        )
-        rulers += draw_scale_bar(zero, upward=upward)
-        outside = outside or is_out
-    box, is_out = _find_room(board, regions, (_WIDE.size, _TALL.size), tile)
-    shape = _WIDE if box.width > _TALL.size.width + 1 else _TALL
-    return SheetBlock(shape, box, outside or is_out, tuple(rulers))
-
-
-def _find_room(
-    board: Board, regions: Sequence[Box], sizes: Sequence[Size], tile: Tile
-) -> tuple[Box, bool]:
-    """Room for the first size that fits, and whether it is outside the outline.
-
-    A sheet so full that nothing fits keeps the block in its lower left corner all the same.
+    ``interruptions`` lie across lines. ``crowding`` is 0 where all stands as it should; it counts
+    what lies across a line that sets the template on the wall, and more what found no room at all.
     """
-    corner = tile.keep.corner
-    for outside, some in ((False, regions[:1]), (True, regions[1:])):
-        for interrupt in (False, True):
-            for size in sizes:
-                box = board.take(size, some, corner, interrupt=interrupt)
-                if box is not None:
-                    return box, outside
-    return Box.of(corner, sizes[-1]), True
+
+    box: Box
+    rulers: tuple[Item, ...]
+    interruptions: tuple[Box, ...]
+    is_outside: bool
+    crowding: int
+
+
+def place_sheet_block(tile: Tile, board: Board, regions: Regions) -> SheetBlock:
+    """Find room on a sheet, inside the outline (the first region) if there is any.
+
+    Rulers come first, being the harder to place, unless that leaves no room for the block. A sheet
+    so full that nothing fits keeps the block in its lower left corner all the same.
+    """
+    blank = board.remember()
+    first = _try(tile, board, regions, rulers_first=True)
+    if first.crowding < _NO_ROOM:
+        return first
+    board.restore(blank)
+    return _try(tile, board, regions, rulers_first=False)
+
+
+def _try(tile: Tile, board: Board, regions: Regions, *, rulers_first: bool) -> SheetBlock:
+    """Place the block before or after the rulers."""
+    rulers = place_rulers(board, regions) if rulers_first else None
+    block = find_room(_WAYS, board, regions, tile.keep.corner)
+    rulers = rulers or place_rulers(board, regions)
+    places = [*rulers.places, *([] if block is None else [block])]
+    return SheetBlock(
+        box=block.box if block is not None else Box.of(tile.keep.corner, _SMALL.size),
+        rulers=rulers.items,
+        interruptions=tuple(place.box for place in places if place.way.interrupts),
+        is_outside=any(place.way.where is not Where.INSIDE for place in places),
+        crowding=rulers.crowding + (_NO_ROOM if block is None else Cover.LEVEL in block.way.interrupts),
+    )
 
 
 def draw_sheet_block(
-    block: SheetBlock, names: SheetNames, tiling: Tiling, index: int | None
+    block: SheetBlock,
+    names: SheetNames,
+    tiling: Tiling,
+    index: int | None,
+    *,
+    fold: bool,
+    more: bool,
 ) -> tuple[Item, ...]:
-    """The block and its rulers; without an index, for the whole template on one large sheet."""
-    shape, corner = block.shape, block.box.corner
-    at = corner.moved
-    lines: list[tuple[str, float, bool]] = [
-        *_name_lines(names.piece, shape.text_width),
-        (shorten(names.title, SMALL, shape.text_width), SMALL, False),
-        (f"rev {names.revision}", LARGE, True),
-    ]
+    """The block and its rulers; without an index, for the whole template on one large sheet.
+
+    ``fold``: words stand outside the outline; ``more``: some found no room at all.
+    """
+    layout = next(layout for layout in _LAYOUTS if block.box.width > layout.size.width - 1)
+    sheet, page = "full size", ""
     if index is not None:
-        lines.append((f"page {names.first_page + index} of {names.page_count}", SMALL, False))
-    lines.append(("Print at 100 %, actual size.", SMALL, False))
-    if block.outside:
-        lines += [(text, SMALL, True) for text in wrap(_FOLD, SMALL, shape.text_width, bold=True)]
+        sheet = tiling.tiles[index].name
+        page = f"page {names.first_page + index} of {names.page_count}"
+    (x0, y0, x1, y1), room = block.box, layout.text_width
     items: list[Item] = [draw_box(block.box.grown(-0.5), FINE), *block.rulers]
-    items += _draw_up(at(6, 4), shape.size.height - 14)
-    baseline = shape.size.height - 2.0
-    for text, height, bold in lines:
-        baseline -= height * 1.4 + 0.6
-        items.append(Words(at(12, baseline), text, height, bold=bold))
-    if index is not None and len(tiling.tiles) > 1:
-        items += _draw_map(tiling, index, shape.map_box.moved(*corner))
-    anchor = Anchor.END if shape is _WIDE else Anchor.START
-    name = "full size" if index is None else tiling.tiles[index].name
-    height = LARGE if index is None else TITLE
-    items.append(Words(at(*shape.sheet_at), name, height, anchor, bold=True))
+    items += _draw_up(Point(x0 + _MARGIN / 2, y0 + 4), layout.size.height - 15)
+    lines = [
+        *(_name_short(names, sheet, room) if layout.map_box is None else _name_lines(names, room)),
+        (f"rev {names.revision}", LARGE, True),
+        *([(page, SMALL, False)] if page else []),
+        ("Print at 100 %, actual size.", SMALL, False),
+        *((text, SMALL, True) for text in _REMARKS[fold, more]),
+    ]
+    items += _set_lines(lines, Point(x0 + _MARGIN, y1 - 0.8), layout.size.height - 1.6)
+    if layout.map_box is not None:
+        column = layout.size.width - _MARGIN - room - 3
+        height = next(size for size in _SHEET_SIZES if text_width(sheet, size, bold=True) <= column)
+        items.append(Words(Point(x1 - 3, y1 - 11), sheet, height, Anchor.END, bold=True))
+        if index is not None and len(tiling.tiles) > 1:
+            items += _draw_map(tiling, index, layout.map_box.moved(x0, y0))
     return tuple(items)
 
 
-def _name_lines(name: str, width_mm: float) -> list[tuple[str, float, bool]]:
-    """The piece's name, large on one line if it fits, else smaller on two."""
-    if text_width(name, LARGE, bold=True) <= width_mm:
-        return [(name, LARGE, True)]
-    first, *rest = wrap(name, NORMAL, width_mm, bold=True)
-    lines = [first, shorten(" ".join(rest), NORMAL, width_mm, bold=True)] if rest else [first]
-    return [(line, NORMAL, True) for line in lines]
+def _set_lines(lines: Sequence[_Line], top: Point, depth: float) -> Iterable[Words]:
+    """Lines of words below each other, a little apart where the depth allows."""
+    needed = sum((ASCENT + DESCENT) * height for _, height, _ in lines)
+    apart = max(0.0, min(_LEADING, (depth - needed) / len(lines)))
+    baseline, below = top.y, 0.0
+    for text, height, bold in lines:
+        baseline -= below + ASCENT * height
+        below = DESCENT * height + apart
+        yield Words(Point(top.x, baseline), text, height, bold=bold)
+
+
+def _name_lines(names: SheetNames, width_mm: float) -> Iterable[_Line]:
+    """The piece's name, large on one line if it fits, else smaller on two; then the kit's title."""
+    if text_width(names.piece, LARGE, bold=True) <= width_mm:
+        yield names.piece, LARGE, True
+    else:
+        first, *rest = wrap(names.piece, NORMAL, width_mm, bold=True)
+        yield first, NORMAL, True
+        if rest:
+            yield shorten(" ".join(rest), NORMAL, width_mm, bold=True), NORMAL, True
+    yield shorten(names.title, SMALL, width_mm), SMALL, False
+
+
+def _name_short(names: SheetNames, sheet: str, width_mm: float) -> Iterable[_Line]:
+    """The sheet's name and the piece's, where there is room for nothing else."""
+    yield sheet, TITLE, True
+    yield shorten(names.piece, NORMAL, width_mm, bold=True), NORMAL, True
 
 
 def _draw_up(foot: Point, length: float) -> Iterable[Item]:

@@ -6,22 +6,30 @@ the scissors stands inside the outline where there is room, and wholly on one sh
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import product
+from operator import itemgetter
+from typing import NamedTuple
 
 from templater.drawing import Item
-from templater.geometry import ORIGIN, Box, Point, Size
+from templater.geometry import ORIGIN, Box, Size
 from templater.placement.model import PlacedPiece, Plan
 from templater.printing.model import Tile, Tiling
-from templater.scene.board import Board
-from templater.scene.joins import draw_joins
+from templater.scene.board import Board, Cover
+from templater.scene.hole_words import HoleWords
+from templater.scene.joins import JoinMarks, draw_joins, write_on_seams
+from templater.scene.labels import WAYS_INSIDE, WAYS_OUTSIDE, Labels, Note
 from templater.scene.marks import ARM
-from templater.scene.sheet_block import SheetNames, draw_sheet_block, place_sheet_block
+from templater.scene.sheet_block import SheetBlock, SheetNames, draw_sheet_block, place_sheet_block
 from templater.scene.template_lines import TemplateLines
-from templater.scene.template_words import Note, TemplateWords
+from templater.scene.template_words import LineWords, TemplateWords
 
-_NEAREST = 4
-"""How many sheets round a point are searched for room."""
+_LINE_ROOM = 0.8
+_HOLE_ROOM = ARM + 1
+_RING_CORE = 4.0
+_MOST_FULL = 2
+"""Of so many holes each may tell everything; more tell what they share once."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,92 +58,165 @@ def template_extent(piece: PlacedPiece) -> Box:
 def draw_template(piece: PlacedPiece, plan: Plan, tiling: Tiling, names: SheetNames) -> TemplateDrawing:
     """Draw a piece's template for the sheets it will be printed on.
 
-    Lines come first; then words and blocks find room in the order of their worth to the person on
-    the ladder; last the centre lines, which may be interrupted by a block that found no other room.
+    Lines and holes come first; then the words find room, in the order of their worth to the person
+    on the ladder.
     """
-    extent, lines = template_extent(piece), TemplateLines.of(piece, plan)
-    area = Box.around((extent, *(tile.clip for tile in tiling.tiles)))
-    fixed = tuple(lines.draw_fixed())
-    board = _prepare_board(area, lines)
-    joins = draw_joins(tiling, extent, board)
-    labels = _Labels(tiling, Box.of(ORIGIN, piece.size), board)
-    words = TemplateWords(piece, plan, lines, tiling.near_seam)
-    for note in words.write_holes():
-        labels.put(note)
-    for note in words.write_lines():
-        labels.put(note)
-    blocks = [
-        place_sheet_block(tile, board, regions)
-        for tile, regions in zip(tiling.tiles, labels.regions, strict=True)
-    ]
-    for note in (words.write_paper(), *words.write_sides()):
-        labels.put(note)
-    return TemplateDrawing(
-        size=piece.size,
-        lines=(*fixed, *lines.draw_centre(board.interruptions), *lines.draw_holes()),
-        labels=tuple(map(tuple, labels.items)),
-        furniture=tuple(
-            (*joins[tile.name], *draw_sheet_block(blocks[index], names, tiling, index))
-            for index, tile in enumerate(tiling.tiles)
-        ),
-        whole=draw_sheet_block(blocks[0], names, tiling, None),
-        area=area,
-    )
+    return _Filling(piece, plan, tiling).draw(names)
 
 
-def _prepare_board(area: Box, lines: TemplateLines) -> Board:
-    """A board on which the template's lines and holes are taken."""
-    board = Board(area)
-    for line in lines.draw_fixed():
-        board.block(line.box.grown(0.8))
-    for line in lines.draw_centre():
-        board.avoid(line.box.grown(0.8))
+class _Holes(NamedTuple):
+    """How the holes of a sheet are told of, and whether before its block and rulers find room."""
+
+    full: bool
+    first: bool
+
+
+_MODES = (_Holes(full=True, first=True), _Holes(full=False, first=True), _Holes(full=False, first=False))
+
+
+@dataclass(frozen=True, slots=True)
+class _Sheet:
+    """How a sheet was filled: its block, and which of its holes tell too little beside them."""
+
+    block: SheetBlock
+    not_full: tuple[int, ...]
+    untold: tuple[int, ...]
+
+    @property
+    def faults(self) -> int:
+        """How much is wrong, to choose between fillings."""
+        return self.block.crowding + len(self.untold)
+
+
+class _Filling:
+    """A template's sheets as they fill up; ``_lost`` counts the notes that found no room."""
+
+    def __init__(self, piece: PlacedPiece, plan: Plan, tiling: Tiling) -> None:
+        self._piece, self._tiling, self._lost = piece, tiling, 0
+        self._lines = TemplateLines.of(piece, plan)
+        self._holes = HoleWords(piece, plan, self._lines.marks, tiling.near_seam)
+        self._boards = _prepare_boards(tiling.tiles, self._lines)
+        self._labels = Labels(tiling.tiles, Box.of(ORIGIN, piece.size), self._boards)
+        self._number_holes()
+        by_name = {tile.name: board for tile, board in zip(tiling.tiles, self._boards, strict=True)}
+        extent = template_extent(piece)
+        self._joins: JoinMarks = draw_joins(tiling, extent, by_name, self._labels.interruptions)
+        self._sheets = [self._fill_sheet(index) for index in range(len(tiling.tiles))]
+        self._say_the_rest(TemplateWords(piece, plan, self._lines))
+        for sheet, item in write_on_seams(tiling, extent, by_name):
+            self._joins[sheet].append(item)
+
+    def _number_holes(self) -> None:
+        """Put the number of each hole beside its ring, then close the ground round the rings."""
+        for index, mark in enumerate(self._lines.marks):
+            self._lost += not self._labels.stamp(*self._holes.number(index), mark.hole)
+        for board in self._boards:
+            for mark in self._lines.marks:
+                board.mark(Box(*mark.hole, *mark.hole).grown(_HOLE_ROOM))
+
+    def _fill_sheet(self, index: int) -> _Sheet:
+        """Put on a sheet what must stand on it: its holes' words, its block and its rulers."""
+        holes = [
+            number
+            for number, mark in enumerate(self._lines.marks)
+            if self._labels.sheet_of(mark.hole) == index
+        ]
+        modes = [mode for mode in _MODES if holes or mode is _MODES[0]]
+        memory = self._labels.remember(index)
+        tried: list[tuple[int, _Holes]] = []
+        for mode in modes:
+            sheet = self._try_sheet(index, holes, mode)
+            if not sheet.faults:
+                return sheet
+            tried.append((sheet.faults, mode))
+            self._labels.restore(index, memory)
+        _, best = min(tried, key=itemgetter(0))
+        return self._try_sheet(index, holes, best)
+
+    def _try_sheet(self, index: int, holes: Sequence[int], mode: _Holes) -> _Sheet:
+        """Fill a sheet in one way."""
+        labels = self._labels
+        full = mode.full and len(self._lines.marks) <= _MOST_FULL
+        notes = [self._holes.write_hole(hole, full=full) for hole in holes]
+        put = [labels.put(note) for note in notes] if mode.first else []
+        block = place_sheet_block(self._tiling.tiles[index], self._boards[index], labels.regions[index])
+        labels.interruptions += block.interruptions
+        put = put if mode.first else [labels.put(note) for note in notes]
+        untold = tuple(hole for hole, place in zip(holes, put, strict=True) if place is None)
+        return _Sheet(block, () if full else tuple(holes), untold)
+
+    def _say_the_rest(self, words: TemplateWords) -> None:
+        """Place what may stand on any sheet."""
+        put = self._labels.put
+        notes = [*self._holes.write_key([hole for sheet in self._sheets for hole in sheet.untold])]
+        notes += self._holes.write_shared([hole for sheet in self._sheets for hole in sheet.not_full])
+        self._lost += sum(put(note) is None for note in notes)
+        lines = list(words.write_lines())
+        said_on = [self._put_first(line.notes) for line in lines]
+        notes = [*words.write_datum_off(), words.write_paper(), *words.write_sides()]
+        self._lost += sum(put(note) is None for note in notes)
+        for note in words.write_hang_point():
+            put(note)
+        for line, said in zip(lines, said_on, strict=True):
+            self._name_again(line, said)
+
+    def _put_first(self, notes: tuple[Note, ...]) -> int | None:
+        """Place the first note that finds room, inside if any does; the sheet's place in the tiling."""
+        for ways, note in product((WAYS_INSIDE, WAYS_OUTSIDE), notes):
+            index = self._labels.put(note, ways)
+            if index is not None:
+                return index
+        self._lost += bool(notes)
+        return None
+
+    def _name_again(self, line: LineWords, said_on: int | None) -> None:
+        """Name a line on every other sheet that shows it, where there is room."""
+        for index, tile in enumerate(self._tiling.tiles):
+            note = line.name_on(tile.keep) if index != said_on else None
+            if note is not None:
+                self._labels.put(note)
+
+    def draw(self, names: SheetNames) -> TemplateDrawing:
+        """Everything that has been placed."""
+        tiling, labels = self._tiling, self._labels
+        blocks = [sheet.block for sheet in self._sheets]
+        lines = [line for line, _ in self._lines.draw_lines(labels.interruptions)]
+        more = self._lost > 0
+        folds = [
+            block.is_outside or outside for block, outside in zip(blocks, labels.is_outside, strict=True)
+        ]
+        tiles = enumerate(zip(tiling.tiles, blocks, folds, strict=True))
+        return TemplateDrawing(
+            size=self._piece.size,
+            lines=(*lines, *self._lines.draw_holes()),
+            labels=tuple(map(tuple, labels.items)),
+            furniture=tuple(
+                (
+                    *self._joins[tile.name],
+                    *draw_sheet_block(block, names, tiling, index, fold=fold, more=more),
+                )
+                for index, (tile, block, fold) in tiles
+            ),
+            whole=draw_sheet_block(blocks[0], names, tiling, None, fold=folds[0], more=more),
+            area=Box.around((template_extent(self._piece), *(tile.clip for tile in tiling.tiles))),
+        )
+
+
+def _prepare_boards(tiles: Sequence[Tile], lines: TemplateLines) -> list[Board]:
+    """A board a sheet, on which the template's lines and the middles of its holes are noted."""
+    boards = [Board(tile.clip) for tile in tiles]
+    covers = [(line.box.grown(_LINE_ROOM), cover) for line, cover in lines.draw_lines()]
     for mark in lines.marks:
-        board.block(Box(*mark.hole, *mark.hole).grown(ARM + 1))
-    return board
-
-
-class _Labels:
-    """Words placed so far, sheet by sheet."""
-
-    def __init__(self, tiling: Tiling, outline: Box, board: Board) -> None:
-        self.tiles, self.board = tiling.tiles, board
-        self.items: list[list[Item]] = [[] for _ in self.tiles]
-        self.regions = [_regions(tile, outline) for tile in self.tiles]
-
-    def put(self, note: Note) -> None:
-        """Place a note on its sheet, or one of the nearest: inside the outline, else outside."""
-        order = self._nearest(note.near)[:_NEAREST] if note.of is None else self._nearest(note.of)[:1]
-        for inside in (True, False):
-            for block in note.blocks:
-                for index in order:
-                    regions = self.regions[index][:1] if inside else self.regions[index][1:]
-                    box = self.board.take(block.size, regions, note.near)
-                    if box is not None:
-                        self.items[index].extend(block.draw(box))
-                        return
-
-    def _nearest(self, point: Point) -> list[int]:
-        """The sheets in the order of their distance from a point."""
-        indices: Iterable[int] = range(len(self.tiles))
-        return sorted(indices, key=lambda index: _distance(self.tiles[index].keep, point))
-
-
-def _regions(tile: Tile, outline: Box) -> tuple[Box, ...]:
-    """Where words may stand on a sheet: inside the outline first, then on the four sides of it."""
-    keep = tile.keep
-    strips = (
-        keep._replace(x1=min(keep.x1, outline.x0 - 1)),
-        keep._replace(x0=max(keep.x0, outline.x1 + 1)),
-        keep._replace(y1=min(keep.y1, outline.y0 - 1)),
-        keep._replace(y0=max(keep.y0, outline.y1 + 1)),
-    )
-    inside = keep.common(outline.grown(-1.0))
-    return (inside, *(strip for strip in strips if strip.width > 0 and strip.height > 0))
-
-
-def _distance(box: Box, point: Point) -> float:
-    """From a point to a box, mm squared."""
-    dx = max(box.x0 - point.x, 0.0, point.x - box.x1)
-    dy = max(box.y0 - point.y, 0.0, point.y - box.y1)
-    return dx * dx + dy * dy
+        (x, y) = mark.hole
+        covers += [
+            (Box(x - ARM, y, x + ARM, y).grown(_LINE_ROOM), Cover.TAKEN),
+            (Box(x, y - ARM, x, y + ARM).grown(_LINE_ROOM), Cover.TAKEN),
+            (Box(x, y, x, y).grown(_RING_CORE), Cover.TAKEN),
+        ]
+        if lines.shows_hang(mark):
+            covers.append((Box(*mark.hang, *mark.hang).grown(4.0), Cover.TAKEN))
+    for board in boards:
+        for box, cover in covers:
+            if board.area.meets(box):
+                board.mark(box, cover)
+    return boards

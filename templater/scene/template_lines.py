@@ -9,6 +9,7 @@ from templater.drawing import Dash, Item, Line, Polyline
 from templater.geometry import ORIGIN, Box, Point, Size
 from templater.mounting.model import Mark
 from templater.placement.model import PlacedPiece, Plan
+from templater.scene.board import EDGES, Cover
 from templater.scene.lines import FINE, MEDIUM, THIN, centre_dash, datum_dash
 from templater.scene.marks import ARM, RING_RADIUS, draw_target
 
@@ -40,58 +41,74 @@ class TemplateLines:
         """Whether the datum runs through the piece's middle and stands for its centre line."""
         return abs(self.datum_y - self.size.height / 2) < SAME_MM
 
-    def draw_fixed(self) -> Iterable[Line]:
-        """The outline, which is the cutting line; the datum; the level line."""
+    @property
+    def datum(self) -> Line:
+        """The datum, where it crosses the paper."""
+        return self._across(self.datum_y, THIN, datum_dash(THIN))
+
+    @property
+    def levels(self) -> tuple[Line, ...]:
+        """The lines through the hang points, one a height."""
+        return tuple(self._across(y, THIN) for y in sorted({mark.hang.y for mark in self.marks}))
+
+    @property
+    def centre_up(self) -> Line:
+        """The upright centre line."""
+        x = self.size.width / 2
+        return Line(Point(x, 0), Point(x, self.size.height), FINE, centre_dash(FINE))
+
+    @property
+    def centre_across(self) -> Line:
+        """The level centre line."""
+        return self._across(self.size.height / 2, FINE, centre_dash(FINE))
+
+    def list_lines(self) -> Iterable[tuple[Line, Cover]]:
+        """Every line whole, and what it covers: the outline, which is cut; what may be interrupted."""
         width, height = self.size
         corners = [ORIGIN, Point(width, 0), Point(width, height), Point(0, height)]
         for start, end in zip(corners, [*corners[1:], ORIGIN], strict=True):
-            yield from self._draw(start, end, width_mm=MEDIUM, radius=RING_RADIUS + 1)
+            yield Line(start, end, MEDIUM), Cover.SIDES if start.x == end.x else Cover.ENDS
         if self.has_datum:
-            yield from self._draw_across(self.datum_y, THIN, datum_dash(THIN))
-        for level in sorted({mark.hang.y for mark in self.marks}):
-            yield from self._draw_across(level, THIN, ())
-
-    def draw_centre(self, interruptions: Sequence[Box] = ()) -> Iterable[Line]:
-        """Both centre lines, left out where a block of words stands on them."""
-        (width, height), dash = self.size, centre_dash(FINE)
-        foot, head = Point(width / 2, 0), Point(width / 2, height)
-        yield from self._draw(foot, head, width_mm=FINE, dash=dash, interruptions=interruptions)
+            yield self.datum, Cover.LEVEL
+        for level in self.levels:
+            yield level, Cover.LEVEL
+        yield self.centre_up, Cover.UPRIGHT
         if not self.datum_is_centre:
-            yield from self._draw_across(height / 2, FINE, dash, interruptions)
+            yield self.centre_across, Cover.ACROSS
+
+    def draw_lines(self, interruptions: Sequence[Box] = ()) -> Iterable[tuple[Line, Cover]]:
+        """The lines, left out near holes and, except the outline, where words stand on them."""
+        for line, cover in self.list_lines():
+            is_edge = cover in EDGES
+            radius = RING_RADIUS + 1 if is_edge else ARM + 1
+            for part in _break(line, self.marks, radius, () if is_edge else interruptions):
+                yield part, cover
 
     def draw_holes(self) -> Iterable[Item]:
         """The holes, and the hang points that lie outside their rings."""
         for mark in self.marks:
             yield from draw_target(mark.hole)
-            if abs(mark.hang.y - mark.hole.y) > RING_RADIUS:
+            if self.shows_hang(mark):
                 yield _hang_mark(mark)
 
-    def _draw_across(
-        self, y: float, width_mm: float, dash: Dash, interruptions: Sequence[Box] = ()
-    ) -> Iterable[Line]:
-        """A level line from edge to edge."""
-        start, end = Point(0, y), Point(self.size.width, y)
-        return self._draw(start, end, width_mm=width_mm, dash=dash, interruptions=interruptions)
+    def shows_hang(self, mark: Mark) -> bool:
+        """Whether a hang point is marked: it lies outside the hole's ring."""
+        return abs(mark.hang.y - mark.hole.y) > RING_RADIUS
 
-    def _draw(
-        self,
-        start: Point,
-        end: Point,
-        *,
-        width_mm: float,
-        dash: Dash = (),
-        radius: float = ARM + 1,
-        interruptions: Sequence[Box] = (),
-    ) -> Iterable[Line]:
-        """An upright or level line, left out within a radius of a hole and in the boxes given."""
-        level = start.y == end.y
-        across = start.y if level else start.x
-        gaps = [*_near_holes(self.marks, level, across, radius)]
-        gaps += _in_boxes(interruptions, level, across)
-        low, high = sorted((start.x, end.x) if level else (start.y, end.y))
-        for first, last in _left_over(low, high, gaps):
-            ends = ((first, across), (last, across)) if level else ((across, first), (across, last))
-            yield Line(Point(*ends[0]), Point(*ends[1]), width_mm, dash)
+    def _across(self, y: float, width_mm: float, dash: Dash = ()) -> Line:
+        """A level line from edge to edge."""
+        return Line(Point(0, y), Point(self.size.width, y), width_mm, dash)
+
+
+def _break(line: Line, marks: Iterable[Mark], radius: float, boxes: Iterable[Box]) -> Iterable[Line]:
+    """An upright or level line, left out within a radius of each hole and in the boxes given."""
+    (start, end), level = (line.start, line.end), line.start.y == line.end.y
+    across = start.y if level else start.x
+    gaps = [*_near_holes(marks, level, across, radius), *_in_boxes(boxes, level, across)]
+    low, high = sorted((start.x, end.x) if level else (start.y, end.y))
+    for first, last in _left_over(low, high, gaps):
+        ends = ((first, across), (last, across)) if level else ((across, first), (across, last))
+        yield Line(Point(*ends[0]), Point(*ends[1]), line.width_mm, line.dash)
 
 
 def _near_holes(

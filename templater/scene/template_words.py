@@ -1,87 +1,117 @@
-"""What a template says: at each hole, on each line, at each side, and of the paper itself."""
+"""What a template says of its lines, its sides and its paper."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from templater.geometry import Point
+from templater.drawing import Line
+from templater.geometry import Box, Point
 from templater.lengths import format_both
-from templater.mounting.model import Mark
 from templater.placement.model import PlacedPiece, Plan, Side
 from templater.scene.blocks import Block, Row, wrapped
-from templater.scene.lines import NORMAL
+from templater.scene.labels import Note
+from templater.scene.lines import NORMAL, SMALL
 from templater.scene.marks import ARM
 from templater.scene.template_lines import SAME_MM, TemplateLines
-from templater.scene.wording import above_or_below, from_datum, from_left_end, from_middle
+from templater.scene.wording import above_or_below, from_left_end, from_middle
 
-_WIDTH = 84.0
+_WIDE = 84.0
 _NARROW = 56.0
+_SHORTEST = 20.0
+"""A line of which a sheet shows less is not named there, mm."""
 _ARROWS = {Side.LEFT: "←", Side.RIGHT: "→", Side.ABOVE: "↑", Side.BELOW: "↓"}
 
 
+def measure_across(piece: PlacedPiece, plan: Plan, x: float) -> list[str]:
+    """How far a place on the template is from the wall's left end and the furniture's middle."""
+    wall_x = piece.box.x0 + x
+    texts = [f"from the wall's left end: {from_left_end(plan, wall_x)}"]
+    if piece.over is not None:
+        away = from_middle(plan, wall_x, piece.over)
+        texts.append(f"from the middle of {piece.over.name}: {away}")
+    return texts
+
+
 @dataclass(frozen=True, slots=True)
-class Note:
-    """Words to be placed near a point: the first of the blocks that finds room.
+class LineWords:
+    """A line's name, and the notes that may explain it: the first that finds room is enough."""
 
-    What belongs to a point ``of`` the template stands on the sheet that shows it, or not at all.
-    """
+    name: str
+    line: Line
+    notes: tuple[Note, ...]
 
-    blocks: tuple[Block, ...]
-    near: Point
-    of: Point | None = None
+    def name_on(self, keep: Box) -> Note | None:
+        """The name alone, beside the line on a sheet; None where the sheet does not show the line."""
+        shown = self.line.box.common(keep)
+        if min(shown.size) < 0 or max(shown.size) < _SHORTEST:
+            return None
+        block = Block((Row(self.name, SMALL, bold=True),), turned=self.line.start.x == self.line.end.x)
+        end = Point(shown.x1, shown.y1)
+        return Note((block,), end, keep.centre, _band(self.line, block))
 
 
 @dataclass(frozen=True, slots=True)
 class TemplateWords:
-    """Writes the notes of one template."""
+    """Writes the notes of one template, those of its holes excepted."""
 
     piece: PlacedPiece
     plan: Plan
     lines: TemplateLines
-    near_seam: tuple[int, ...]
 
-    def write_holes(self) -> Iterable[Note]:
-        """A note a hole; of many holes, all after the first say only what differs."""
-        for number, mark in enumerate(self.lines.marks, 1):
-            texts = self._hole_texts(number, mark)
-            heading = (Row(self._hole_heading(number), NORMAL, bold=True),)
-            short = Block((*heading, *wrapped(texts[0], _NARROW)))
-            full = tuple(
-                Block((*heading, *(row for text in texts for row in wrapped(text, width))))
-                for width in (_WIDTH, _NARROW)
-            )
-            blocks = (*full, short) if number == 1 or len(self.lines.marks) == 2 else (short,)
-            size = blocks[0].size
-            near = mark.hole.moved(ARM + 3 + size.width / 2, size.height / 2)
-            yield Note(blocks, near, mark.hole)
+    def write_lines(self) -> Iterable[LineWords]:
+        """What sets the level line, the centre line and the datum on the wall."""
+        (width, height), lines = self.piece.size, self.lines
+        if lines.marks:
+            yield self._write_level()
+        if lines.has_datum:
+            yield self._write_datum()
+        texts = measure_across(self.piece, self.plan, width / 2)
+        yield _explain(
+            "CENTRE LINE, plumb",
+            lines.centre_up,
+            "upright",
+            texts,
+            Point(width / 2 + 2, height * 0.6),
+        )
+        if not lines.datum_is_centre:
+            yield LineWords("centre line", lines.centre_across, ())
 
-    def write_lines(self) -> Iterable[Note]:
-        """What sets the level line and the centre line on the wall, and where the datum is."""
-        width, height = self.piece.size
-        if self.lines.marks:
-            level = self.lines.marks[0].hang.y
-            away = from_datum(self.plan, self.piece.box.y0 + level)
-            block = _titled("LEVEL LINE", [f"from the datum: {away}"])
-            yield Note((block,), Point(width * 0.2, level - block.size.height / 2 - 2))
-        block = _titled("CENTRE LINE, plumb", self._distances(width / 2), turned=True)
-        yield Note((block,), Point(width / 2 + block.size.width / 2 + 2, height * 0.3))
-        yield self._datum_note()
+    def write_datum_off(self) -> Iterable[Note]:
+        """How far the datum is, where it does not cross the paper."""
+        (width, height), datum = self.piece.size, self.lines.datum_y
+        if self.lines.has_datum:
+            return
+        edge, side, away = ("bottom", "below", -datum) if datum < 0 else ("top", "above", datum - height)
+        text = f"The datum is {format_both(away, self.plan.units)} {side} this {edge} edge."
+        blocks = tuple(Block(wrapped(text, room)) for room in (_NARROW, _NARROW * 0.7))
+        yield Note(blocks, Point(width / 4, 0 if datum < 0 else height))
+
+    def write_hang_point(self) -> Iterable[Note]:
+        """What the small triangle is, which is no hole."""
+        for mark in self.lines.marks[:1]:
+            if self.lines.shows_hang(mark):
+                block = Block((Row("hang point: no hole here"),))
+                (x, y), (width, height) = mark.hang, block.size
+                beside = Box(x - width - 6, y - height - 2, x + width + 6, y + height + 2)
+                yield Note((block,), mark.hang.moved(width / 2, 0), mark.hang, beside)
 
     def write_sides(self) -> Iterable[Note]:
         """The neighbour on each side, with the gap to it."""
         width, height = self.piece.size
+        near = {
+            Side.LEFT: Point(0, height / 2),
+            Side.RIGHT: Point(width, height / 2),
+            Side.ABOVE: Point(width / 2, height),
+            Side.BELOW: Point(width / 2, 0),
+        }
         for neighbour in self.piece.neighbours:
-            gap = f"gap {format_both(neighbour.gap_mm, self.plan.units)}"
-            name = wrapped(f"{_ARROWS[neighbour.side]} {neighbour.name}", _NARROW, bold=True)
-            block = Block((*name, Row(gap)))
-            near = {
-                Side.LEFT: Point(0, height / 2),
-                Side.RIGHT: Point(width, height / 2),
-                Side.ABOVE: Point(width / 2, height),
-                Side.BELOW: Point(width / 2, 0),
-            }
-            yield Note((block,), near[neighbour.side])
+            gap = Row(f"gap {format_both(neighbour.gap_mm, self.plan.units)}")
+            name = f"{_ARROWS[neighbour.side]} {neighbour.name}"
+            blocks = tuple(
+                Block((*wrapped(name, room, bold=True), gap)) for room in (_NARROW, _NARROW * 0.6)
+            )
+            yield Note(blocks, near[neighbour.side])
 
     def write_paper(self) -> Note:
         """What the taped-up paper must measure, and what the user must be told."""
@@ -90,59 +120,73 @@ class TemplateWords:
             f"width {format_both(size.width, units)}",
             f"height {format_both(size.height, units)}",
             f"both diagonals {format_both(size.diagonal, units)}",
-            "Cut on the outline.",
+            self._say_where_to_cut(),
+            "Left is your left as you face the wall.",
         ]
         if self.piece.hang is not None:
             texts.append(f"Hangs by {self.piece.hang.by.value}.")
-        rows = [Row("TAPED UP, before it goes on the wall:", bold=True), *map(Row, texts)]
-        for remark in self.piece.notes:
-            rows += wrapped(remark, _NARROW, bold=True)
-        return Note((Block(tuple(rows)),), Point(size.width * 0.3, size.height * 0.35))
+        blocks = []
+        for room in (_NARROW, _WIDE):
+            rows = [*wrapped("TAPED UP, check the paper:", room, bold=True)]
+            rows += [row for text in texts for row in wrapped(text, room)]
+            rows += [row for note in self.piece.notes for row in wrapped(note, room, bold=True)]
+            blocks.append(Block(tuple(rows)))
+        return Note(tuple(blocks), Point(size.width * 0.3, size.height * 0.35))
 
-    def _hole_heading(self, number: int) -> str:
-        count = len(self.lines.marks)
-        return f"HOLE {number} of {count}" if count > 1 else "HOLE"
+    def _say_where_to_cut(self) -> str:
+        """Where the scissors go; a hole's cross may pass the outline."""
+        width, height = self.piece.size
+        inside = Box(0, 0, width, height)
+        if all(inside.holds(Box(*mark.hole, *mark.hole).grown(ARM)) for mark in self.lines.marks):
+            return "Cut on the outline."
+        return "Cut on the outline, but leave the paper round every cross."
 
-    def _hole_texts(self, number: int, mark: Mark) -> list[str]:
-        """What is said of a hole; the distance from the wall's left end comes first."""
-        units, height = self.plan.units, self.piece.box.y0 + mark.hole.y
-        drop = self.piece.size.height - mark.hang.y
-        texts = [
-            *self._distances(mark.hole.x),
-            f"from the datum: {from_datum(self.plan, height)}",
-            f"above the floor at the datum's place: {format_both(height, units)}",
-            f"drop, frame's top edge to hang point: {format_both(drop, units)}",
-        ]
-        rise = mark.hang.y - mark.hole.y
-        if abs(rise) >= SAME_MM:
-            texts.append(f"hang point: {above_or_below(self.plan, rise)} the hole")
-        if number in self.near_seam:
-            texts.append("This hole could not be kept clear of a seam: tape with care.")
-        return texts
+    def _write_level(self) -> LineWords:
+        mark = self.lines.marks[0]
+        away = self.piece.box.y0 + mark.hang.y - self.plan.datum.height_mm
+        set_it = "set it on the datum"
+        if abs(away) >= SAME_MM:
+            set_it = f"set it {above_or_below(self.plan, away)} the datum"
+        texts = [set_it]
+        if abs(mark.hang.y - mark.hole.y) >= SAME_MM:
+            texts.append("It runs through the hang point, not the hole.")
+        side = 2 if away > 0 else -2
+        near = Point(self.piece.size.width * 0.2, mark.hang.y + side)
+        return _explain("LEVEL LINE", self.lines.levels[0], "unbroken", texts, near)
 
-    def _distances(self, x: float) -> list[str]:
-        """How far a place on the template is from the wall's left end and the furniture's middle."""
-        wall_x = self.piece.box.x0 + x
-        texts = [f"from the wall's left end: {from_left_end(self.plan, wall_x)}"]
-        if self.piece.over is not None:
-            away = from_middle(self.plan, wall_x, self.piece.over)
-            texts.append(f"from the middle of {self.piece.over.name}: {away}")
-        return texts
-
-    def _datum_note(self) -> Note:
-        """Name the datum where it crosses the paper, else say how far off it is."""
-        (width, height), datum = self.piece.size, self.lines.datum_y
-        if self.lines.has_datum:
-            name = "DATUM and centre line" if self.lines.datum_is_centre else "DATUM"
-            text = f"{format_both(self.plan.datum.height_mm, self.plan.units)} above the floor"
-            block = _titled(name, [text])
-            return Note((block,), Point(width * 0.8, datum + block.size.height / 2 + 2))
-        edge, side, away = ("bottom", "below", -datum) if datum < 0 else ("top", "above", datum - height)
-        text = f"The datum is {format_both(away, self.plan.units)} {side} this {edge} edge."
-        return Note((Block(wrapped(text, _NARROW)),), Point(width / 4, 0 if datum < 0 else height))
+    def _write_datum(self) -> LineWords:
+        name = "DATUM and centre line" if self.lines.datum_is_centre else "DATUM"
+        text = f"{format_both(self.plan.datum.height_mm, self.plan.units)} above the floor"
+        level = self.lines.marks[0].hang.y if self.lines.marks else -1.0
+        side = 2 if level <= self.lines.datum_y else -2
+        near = Point(self.piece.size.width * 0.8, self.lines.datum_y + side)
+        return _explain(name, self.lines.datum, "dash and two dots", [text], near)
 
 
-def _titled(title: str, texts: Iterable[str], *, turned: bool = False) -> Block:
+def _explain(name: str, line: Line, look: str, texts: Sequence[str], near: Point) -> LineWords:
+    """Notes on a line: beside it, or anywhere if they say how the line looks."""
+    upright = line.start.x == line.end.x
+    beside = [_titled(name, texts, room, turned=upright) for room in (_WIDE, _NARROW)]
+    apart = tuple(_titled(f"{name} ({look})", texts, room) for room in (_WIDE, _NARROW))
+    (width, height) = beside[0].size
+    if upright:
+        at = near.moved(width / 2, 0)
+    else:
+        at = near.moved(0, height / 2 if near.y > line.start.y else -height / 2)
+    notes = (Note((block,), at, within=_band(line, block)) for block in beside)
+    return LineWords(name, line, (*notes, Note(apart, at)))
+
+
+def _band(line: Line, block: Block) -> Box:
+    """Where a block stands beside a line and no other, on either side of it."""
+    if line.start.x == line.end.x:
+        reach = block.size.width + 4
+        return line.box._replace(x0=line.start.x - reach, x1=line.start.x + reach)
+    reach = block.size.height + 4
+    return Box(line.box.x0 - 100, line.start.y - reach, line.box.x1 + 100, line.start.y + reach)
+
+
+def _titled(title: str, texts: Iterable[str], room: float, *, turned: bool = False) -> Block:
     """A heading over lines of words."""
-    rows = [row for text in texts for row in wrapped(text, _WIDTH)]
-    return Block((Row(title, NORMAL, bold=True), *rows), turned=turned)
+    rows = [row for text in texts for row in wrapped(text, room)]
+    return Block((*wrapped(title, room, NORMAL, bold=True), *rows), turned=turned)

@@ -6,7 +6,6 @@ from templater.drawing import Anchor, Circle, Item, Line, Words
 from templater.geometry import Box, Point
 from templater.lettering import shorten, text_width
 from templater.placement.model import Plan
-from templater.scene.checklist import describe_datum
 from templater.scene.elevation import draw_cross
 from templater.scene.lines import LARGE, MEDIUM, NORMAL, SMALL, THIN, centre_dash, datum_dash
 from templater.scene.marks import draw_box
@@ -17,6 +16,7 @@ from templater.scene.passages import (
     move_items,
     stack_passages,
 )
+from templater.scene.wording import describe_datum
 
 PADDING = 1.5
 """Clear space inside the title block's cells, mm."""

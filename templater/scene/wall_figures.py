@@ -7,13 +7,14 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from templater.drawing import Anchor, Words
-from templater.geometry import Box, Point, Size
+from templater.geometry import Box, Point
 from templater.lengths import Unit, format_length
 from templater.lettering import ASCENT, DESCENT, text_width
 from templater.placement.model import Plan
 from templater.scene.dimensions import Ordinates, Side, Tick, arrange_ordinates
 from templater.scene.lines import SMALL
 from templater.scene.scales import Scale
+from templater.scene.spans import open_spans
 
 TITLE_OFF = 1.6
 """Clear space between the figures of a side and its title, mm."""
@@ -152,20 +153,6 @@ class _LevelCrowd:
         return spans
 
 
-def open_spans(
-    taken: Iterable[tuple[float, float]], start: float, end: float
-) -> list[tuple[float, float]]:
-    """The parts from start to end that no taken span covers, in order."""
-    spans, at = [], start
-    for low, high in sorted(taken):
-        if low >= end:
-            break
-        if low > at:
-            spans.append((at, low))
-        at = max(at, high)
-    return [*spans, (at, end)] if end > at else spans
-
-
 def read_figures(plan: Plan, window: Box) -> Figures:
     """What is to be measured in a window; values that read the same share one figure."""
     holes = [mark.hole for piece in plan.pieces for mark in piece.marks if window.has(mark.hole)]
@@ -201,8 +188,3 @@ def find_levels(plan: Plan) -> list[Level]:
 def figure(mm: float, units: Unit) -> str:
     """A length as the number alone, for drawings that name their unit once."""
     return format_length(mm, units).rsplit(" ", 1)[0]
-
-
-def format_size(size: Size, units: Unit) -> str:
-    """Width and height, the unit once: ``16 × 20 in``."""
-    return f"{figure(size.width, units)} × {format_length(size.height, units)}"

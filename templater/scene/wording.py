@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from templater.lengths import format_both, format_length, format_other, format_signed_both
+from templater.geometry import Size
+from templater.lengths import Unit, format_both, format_length, format_signed_both
 from templater.placement.model import PlacedFurniture, Plan
 
 _SAME_MM = 0.5
@@ -32,14 +33,19 @@ def above_or_below(plan: Plan, away_mm: float) -> str:
     return f"{format_both(abs(away_mm), plan.units)} {'above' if away_mm > 0 else 'below'}"
 
 
-def size_in_words(plan: Plan, width_mm: float, height_mm: float) -> str:
-    """``16 × 20 in (406 × 508 mm)``, width first."""
-    own = [format_length(side, plan.units) for side in (width_mm, height_mm)]
-    other = [format_other(side, plan.units) for side in (width_mm, height_mm)]
-    return f"{_joined(own)} ({_joined(other)})"
+def describe_datum(plan: Plan) -> str:
+    """Where the datum is set, in words: its height and its place."""
+    place = f" at: {plan.datum.at_place}" if plan.datum.at_place else ""
+    return f"{format_both(plan.datum.height_mm, plan.units)} above the floor{place}"
 
 
-def _joined(pair: list[str]) -> str:
-    """Two lengths with one unit: ``16 × 20 in``."""
-    number, unit = pair[0].rsplit(" ", 1)
-    return f"{number} × {pair[1]}" if pair[1].endswith(unit) else " × ".join(pair)
+def format_size(size: Size, units: Unit) -> str:
+    """Width and height, the unit once: ``16 × 20 in``."""
+    number, _ = format_length(size.width, units).rsplit(" ", 1)
+    return f"{number} × {format_length(size.height, units)}"
+
+
+def format_size_both(size: Size, units: Unit) -> str:
+    """As format_size, the other system in brackets: ``16 × 20 in (406 × 508 mm)``."""
+    other = Unit.MILLIMETRE if units.is_imperial else Unit.INCH
+    return f"{format_size(size, units)} ({format_size(size, other)})"

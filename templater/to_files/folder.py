@@ -61,14 +61,17 @@ def _replace(building: Path, folder: Path) -> None:
         building.rename(folder)
         return
     old = Path(tempfile.mkdtemp(prefix=f".{folder.name}-old-", dir=folder.parent))
-    folder.rename(old / folder.name)
+    kept = old / "kit"
     try:
+        folder.rename(kept)
         building.rename(folder)
-    except OSError:
-        (old / folder.name).rename(folder)
+    except BaseException:  # also when interrupted: whatever happens, one kit stands there
+        if kept.exists() and not folder.exists():
+            kept.rename(folder)
+        with suppress(OSError):
+            old.rmdir()
         raise
-    finally:
-        shutil.rmtree(old, ignore_errors=True)
+    shutil.rmtree(old, ignore_errors=True)
 
 
 def write_new_file(path: Path, content: bytes) -> None:
@@ -83,12 +86,17 @@ def write_new_file(path: Path, content: bytes) -> None:
     except OSError as error:
         with suppress(OSError):
             path.unlink()
-        raise _cannot_write(path, error) from error
+        raise WriteError([Fault(_refusal(path, error), "name a place that can be written")]) from error
 
 
 @contextmanager
-def whole_file(path: Path) -> Iterator[Path]:
-    """A new file beside ``path`` to fill; it takes that name when all went well. Raises WriteError."""
+def whole_file(path: Path, signature: bytes) -> Iterator[Path]:
+    """A new file beside ``path`` to fill; it takes that name when all went well.
+
+    What stands there is replaced only if it is a file of the same kind, known by the bytes it begins
+    with. Raises WriteError.
+    """
+    _check_is_same_kind(path, signature)
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
         handle, name = tempfile.mkstemp(prefix=f".{path.name}-", dir=path.parent)
@@ -104,8 +112,23 @@ def whole_file(path: Path) -> Iterator[Path]:
         raise _cannot_write(path, error) from error
 
 
+def _check_is_same_kind(path: Path, signature: bytes) -> None:
+    """Refuse to replace a file of another kind, such as a layout named by mistake."""
+    try:
+        with path.open("rb") as stream:
+            beginning = stream.read(len(signature))
+    except FileNotFoundError:
+        return
+    except OSError as error:
+        raise _cannot_write(path, error) from error
+    if beginning != signature:
+        message = f"{path} is another kind of file, so it is left as it is"
+        raise WriteError([Fault(message, "give another place with --out, or move that file away")])
+
+
 def _cannot_write(path: Path, error: OSError) -> WriteError:
-    reason = error.strerror or str(error)
-    return WriteError(
-        [Fault(f"cannot write {path}: {reason}", "give a place that can be written with --out")]
-    )
+    return WriteError([Fault(_refusal(path, error), "give a place that can be written with --out")])
+
+
+def _refusal(path: Path, error: OSError) -> str:
+    return f"cannot write {path}: {error.strerror or error}"

@@ -46,7 +46,7 @@ def write_kit(
 
 def write_zip(folder: Path, archive: Path) -> None:
     """Pack a kit as one file; the same kit gives the same bytes. Raises WriteError."""
-    with whole_file(archive) as building, zipfile.ZipFile(building, "w") as packed:
+    with whole_file(archive, b"PK") as building, zipfile.ZipFile(building, "w") as packed:
         for path in sorted(path for path in folder.rglob("*") if path.is_file()):
             name = f"{folder.name}/{path.relative_to(folder).as_posix()}"
             entry = zipfile.ZipInfo(name, date_time=(1980, 1, 1, 0, 0, 0))

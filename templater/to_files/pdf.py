@@ -37,6 +37,8 @@ def write_pdf(pages: Iterable[Page], stream: IO[bytes], *, title: str) -> None:
     canvas.setTitle(title)
     canvas.setCreator("templater")
     canvas.setProducer("templater")
+    canvas.setAuthor("")
+    canvas.setSubject("")
     canvas.showOutline()
     targets: dict[str, Any] = {}
     for index, page in enumerate(pages):

@@ -132,7 +132,7 @@ class _SvgPen:
                 "aria-label": item.text,
                 "role": "img",
                 "transform": f"translate({x} {y}){' rotate(-90)' if item.turned else ''}"
-                f" scale({scale:.7f} {-scale:.7f})",
+                f" scale({scale:.9f} {-scale:.9f})",
                 "fill": "#000",
                 "stroke": "none",
             },

@@ -9,7 +9,16 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from templater.printing.seams import Axis, choose_cuts, is_near
+from templater.printing.prices import Mark, is_near
+from templater.printing.seams import Axis
+from templater.printing.seams import choose_cuts as choose_placing
+
+
+def choose_cuts(axis: Axis, holes: Sequence[float], hang_points: Sequence[float]) -> tuple[float, ...]:
+    """The cuts for marks at these places."""
+    marks = [Mark(place, 0.0, is_hole=True) for place in holes]
+    marks += [Mark(place, 0.0, is_hole=False) for place in hang_points]
+    return choose_placing(axis, marks).cuts
 
 
 # n = ceil((L - lap) / (reach - lap)), each worked by hand; reach = page - 2 x margin.

@@ -11,8 +11,7 @@ from templater.geometry import Box, Point, Size
 from templater.lengths import Unit
 from templater.placement.model import Plan
 from templater.scene.dimensions import Side, Tick, arrange_ordinates, draw_ordinates, spread
-from templater.scene.elevation import Elevation, common_spans, dash_spans, fit_elevation
-from templater.scene.wall_figures import open_spans
+from templater.scene.elevation import Elevation, fit_elevation
 from tests.scene.pages import assert_inside, box_of
 from tests.scene.walls import bench_wall, crossings, grid_wall, hung, ink_box, make_wall
 
@@ -204,23 +203,3 @@ def test_the_figures_reach_as_far_as_the_plan_says(side: Side) -> None:
         Side.RIGHT: whole.x1 - 100,
     }[side]
     assert plan.depth - 1.5 < reach <= plan.depth + 1.1  # 1.1: an empty descender below a figure
-
-
-spans = st.lists(st.tuples(st.integers(-5, 30), st.integers(0, 8)), max_size=8).map(
-    lambda pairs: [(float(at), float(at + length)) for at, length in pairs]
-)
-
-
-@given(spans)
-def test_open_spans_are_what_no_span_covers(taken: list[tuple[float, float]]) -> None:
-    free = open_spans(taken, 0.0, 25.0)
-    for step in range(100):
-        at = step / 4 + 0.125
-        covered = any(low < at < high for low, high in taken)
-        assert any(low < at < high for low, high in free) == (not covered)
-
-
-def test_dashes_and_what_they_share_with_the_open_part() -> None:
-    dashes = dash_spans((4.0, 1.0), 0.0, 12.0)
-    assert dashes == [(0.0, 4.0), (5.0, 9.0), (10.0, 12.0)]
-    assert common_spans(dashes, [(3.0, 6.0), (11.0, 20.0)]) == [(3.0, 4.0), (5.0, 6.0), (11.0, 12.0)]

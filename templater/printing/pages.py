@@ -1,0 +1,59 @@
+"""The pages that a template may be printed on, and what their sides show of it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from templater.geometry import Size
+from templater.printing.model import PrintSetup
+from templater.printing.search import BAR_ROOM_MM, OWN_MM
+
+
+@dataclass(frozen=True, slots=True)
+class Side:
+    """One side of a page, mm: all of it, and what the printer reaches.
+
+    ``room`` is what an outer sheet shows even where the template ends before: all that the printer
+    reaches on a page, on a roll only what the marks need.
+    """
+
+    page: float
+    reach: float
+    room: float
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """A page as it lies: portrait or landscape."""
+
+    across: Side
+    down: Side
+
+    @property
+    def is_landscape(self) -> bool:
+        """Whether it is wider than tall."""
+        return self.across.page > self.down.page
+
+
+def list_pages(setup: PrintSetup) -> tuple[Page, ...]:
+    """The paper portrait, then landscape, if two laps and more fit on; of a roll, the longest pages."""
+    portrait = setup.paper.size
+    sizes = dict.fromkeys((portrait, Size(portrait.height, portrait.width)))
+    return tuple(
+        _lay_page(size, setup)
+        for size in sizes
+        if min(setup.printable(size).size) >= 2 * setup.lap_mm + OWN_MM
+    )
+
+
+def _lay_page(size: Size, setup: PrintSetup) -> Page:
+    """A page of a size; of a roll only the side across it is as wide as it must be."""
+    reach = setup.printable(size).size
+    room = reach
+    if setup.paper.is_roll:
+        room = Size(min(reach.width, BAR_ROOM_MM), reach.height)
+        if size == setup.paper.size:
+            room = Size(reach.width, min(reach.height, BAR_ROOM_MM))
+    return Page(
+        Side(size.width, reach.width, room.width), Side(size.height, reach.height, room.height)
+    )

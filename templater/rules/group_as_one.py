@@ -1,0 +1,157 @@
+"""A group hangs as one piece: nothing in it hangs apart.
+
+What it checks
+    That the pieces of a group hold together: each is no farther from the rest than the gap rule
+    allows, side by side, one above the other or around a thing that the group hangs around. All
+    rules of place then measure the box around the whole group, and none of its pieces alone. A
+    group inside a group counts as one piece of it.
+
+Why
+    The eye reads what hangs close together as one large piece, with one width and one centre. A
+    piece that hangs apart is read alone, and the group's figures no longer say what is seen.
+    Common practice, no source.
+
+Example
+    Three pieces of 16 in over a bench, 3 in apart, are one piece 54 in wide: kept. With the third
+    10 in from the second it hangs apart: broken, and "move left by 6 in" mends it, because 10 in
+    less 6 in is 4 in, the widest usual gap.
+
+What to write instead
+    Set the group's ``gap`` within the band of the gap rule, or take the piece out of the group
+    and give it a ``place`` of its own. The band is the gap rule's: ``rules: {gap: {to: 5 in}}``.
+    ``rules: {group-as-one: off}`` turns the rule off.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from math import inf
+
+from templater.lengths import format_length
+from templater.mounting.amounts import SLACK_MM
+from templater.placement.model import Plan
+from templater.rules.band import Band
+from templater.rules.clearance import CLEARANCE
+from templater.rules.gap import find_gap_band
+from templater.rules.model import Finding, Verdict
+from templater.rules.moves import format_moves
+from templater.rules.rule import Rule
+from templater.rules.spacing import (
+    find_close_pairs,
+    find_nearest,
+    find_things_within,
+    measure_gap,
+)
+from templater.rules.subject import Subject
+
+CODE = "group-as-one"
+
+
+def check_group_as_one(subject: Subject, plan: Plan) -> tuple[Finding, ...]:
+    """Hold every part of a group that hangs apart from the rest against the widest gap."""
+    if len(subject.parts) < 2:
+        return ()
+    reach = find_gap_band(plan).high
+    clusters = _find_clusters(subject, plan, reach)
+    if len(set(clusters)) > 1:
+        return tuple(_tell_apart(subject, plan, clusters, Band(0.0, reach)))
+    width, height = (format_length(side, plan.units) for side in subject.box.size)
+    whole = Finding(
+        rule=CODE,
+        subject=subject.name,
+        other=None,
+        verdict=Verdict.KEPT,
+        figure=f"one piece of {width} × {height}",
+        band=_tell_band(Band(0.0, reach), plan),
+        mend=None,
+    )
+    return (whole,)
+
+
+def _tell_band(band: Band, plan: Plan) -> str:
+    return f"gaps of {band.format_range(plan.units)}"
+
+
+def _find_clusters(subject: Subject, plan: Plan, reach_mm: float) -> list[int]:
+    """For each part the first part that it hangs together with, directly or by others."""
+    boxes = [box for _, box in subject.parts]
+    if reach_mm == inf:
+        return [0] * len(boxes)
+    leaders = _Leaders(len(boxes))
+    for first, second in find_close_pairs(boxes, reach_mm):
+        leaders.join(first, second)
+    for thing in find_things_within(subject, plan):
+        near = [
+            index
+            for index, box in enumerate(boxes)
+            if measure_gap(box, thing) <= max(reach_mm, CLEARANCE.high) + SLACK_MM
+        ]
+        for other in near[1:]:
+            leaders.join(near[0], other)
+    return [leaders.find(index) for index in range(len(boxes))]
+
+
+class _Leaders:
+    """Sets that grow by being joined, each named by its lowest number."""
+
+    def __init__(self, count: int) -> None:
+        self._leaders = list(range(count))
+
+    def find(self, index: int) -> int:
+        """The lowest number of the set."""
+        while self._leaders[index] != index:
+            self._leaders[index] = self._leaders[self._leaders[index]]
+            index = self._leaders[index]
+        return index
+
+    def join(self, first: int, second: int) -> None:
+        """Make one set of two."""
+        low, high = sorted((self.find(first), self.find(second)))
+        self._leaders[high] = low
+
+
+def _tell_apart(
+    subject: Subject, plan: Plan, clusters: Sequence[int], band: Band
+) -> Iterator[Finding]:
+    """A finding for all parts that hang apart together, but for the largest such set."""
+    boxes = [box for _, box in subject.parts]
+    areas: dict[int, float] = {}
+    for cluster, box in zip(clusters, boxes, strict=True):
+        areas[cluster] = areas.get(cluster, 0.0) + box.width * box.height
+    main = max(areas, key=lambda cluster: areas[cluster])
+    strays = [index for index, cluster in enumerate(clusters) if cluster != main]
+    nearest = find_nearest(boxes, clusters, strays)
+    for stray in areas.keys() - {main}:
+        links = [link for link in nearest.items() if clusters[link[0]] == stray]
+        link = min(links, key=lambda each: measure_gap(boxes[each[0]], boxes[each[1]]))
+        yield _tell_link(subject, plan, link, band, with_it=len(links) - 1)
+
+
+def _tell_link(
+    subject: Subject, plan: Plan, link: tuple[int, int], band: Band, *, with_it: int
+) -> Finding:
+    """How far apart, and the move of the part, with those that hang with it, that mends it."""
+    (name, box), (_, near) = (subject.parts[index] for index in link)
+    gap = measure_gap(box, near)
+    dx = _close(box.x0, box.x1, near.x0, near.x1, band.high)
+    dy = _close(box.y0, box.y1, near.y0, near.y1, band.high)
+    who = f"{name} and {with_it} more" if with_it else name
+    return Finding(
+        rule=CODE,
+        subject=subject.name,
+        other=name,
+        verdict=Verdict.BROKEN,
+        figure=f"{band.format_value(gap, plan.units)} apart",
+        band=_tell_band(band, plan),
+        mend=f"{who}: {format_moves(dx, dy, plan.units)}",
+    )
+
+
+def _close(low: float, high: float, other_low: float, other_high: float, gap_mm: float) -> float:
+    """The move along one axis that leaves a gap of no more than so many mm."""
+    if other_low - high > gap_mm:
+        return other_low - high - gap_mm
+    return -max(0.0, low - other_high - gap_mm)
+
+
+RULE = Rule(CODE, check_group_as_one, __doc__, judges_insides=True)

@@ -1,0 +1,125 @@
+"""The rooms of the program follow the data: none imports a later one, and there is no way round."""
+
+from __future__ import annotations
+
+import ast
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parent.parent / "templater"
+ROOMS = ("layout", "mounting", "placement", "printing", "rules", "scene", "sheets", "to_files")
+ABOVE = {"pipeline", "reports", "cli", "__main__"}
+
+# Which libraries may be imported where: a room, or a module of the root.
+FENCES = {
+    "click": {"cli"},
+    "rich": {"cli", "reports"},
+    "yaml": {"layout"},
+    "pydantic": {"layout"},
+    "reportlab": {"to_files"},
+    "svgwrite": {"to_files"},
+    "cairosvg": {"to_files"},
+    "fontTools": {"lettering"},
+    # What knows of the machine, the clock or chance.
+    **dict.fromkeys(("os", "tempfile", "shutil", "subprocess", "random", "time", "datetime"), {"to_files"}),
+}
+
+
+def _name(path: Path) -> str:
+    parts = path.relative_to(ROOT.parent).with_suffix("").parts
+    return ".".join(parts[:-1] if parts[-1] == "__init__" else parts)
+
+
+MODULES = {_name(path): ast.parse(path.read_text("utf-8")) for path in sorted(ROOT.rglob("*.py"))}
+
+
+def _imports(tree: ast.Module) -> Iterator[str]:
+    """Every module that is imported, wherever in the file."""
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Import):
+            yield from (alias.name for alias in node.names)
+        elif isinstance(node, ast.ImportFrom):
+            assert node.level == 0, "a relative import"
+            assert node.module is not None
+            yield node.module
+
+
+def _own_imports(name: str) -> set[str]:
+    return {module for module in _imports(MODULES[name]) if module.split(".")[0] == "templater"}
+
+
+def _room(name: str) -> str:
+    """The room of a module, or its own name if it stands in the root."""
+    return name.split(".")[1] if "." in name else ""
+
+
+def test_the_rooms_are_the_folders_there_are() -> None:
+    assert set(ROOMS) == {path.name for path in ROOT.iterdir() if (path / "__init__.py").exists()}
+
+
+@pytest.mark.parametrize("name", MODULES)
+def test_a_module_imports_only_from_what_comes_before_it(name: str) -> None:
+    room = _room(name)
+    for imported in _own_imports(name):
+        assert imported in MODULES, f"{name} imports {imported}"
+        other = _room(imported)
+        if room in ROOMS:
+            earlier = ROOMS[: ROOMS.index(room) + 1]
+            assert other not in ABOVE, f"{name} imports {imported}"
+            assert other not in ROOMS or other in earlier, f"{name} imports {imported}"
+        elif room not in ABOVE:
+            assert other not in (*ROOMS, *ABOVE), f"{name} imports {imported}"
+
+
+def test_only_the_version_is_imported_from_the_root() -> None:
+    from_root = {name for name in MODULES if "templater" in _own_imports(name)}
+    assert from_root <= {"templater.cli", "templater.pipeline"}
+
+
+def test_no_imports_go_round_in_a_circle() -> None:
+    done: set[str] = set()
+
+    def follow(name: str, way: tuple[str, ...]) -> None:
+        assert name not in way, " -> ".join((*way, name))
+        if name not in done:
+            for imported in sorted(_own_imports(name)):
+                follow(imported, (*way, name))
+            done.add(name)
+
+    for name in MODULES:
+        follow(name, ())
+    assert done == set(MODULES)
+
+
+@pytest.mark.parametrize("library", FENCES)
+def test_a_library_is_imported_only_where_it_belongs(library: str) -> None:
+    users = {
+        _room(name)
+        for name, tree in MODULES.items()
+        if any(module.split(".")[0] == library for module in _imports(tree))
+    }
+    assert users <= FENCES[library]
+
+
+@pytest.mark.parametrize("name", MODULES)
+def test_only_the_command_line_prints_and_exits(name: str) -> None:
+    called = {
+        ast.unparse(node.func) for node in ast.walk(MODULES[name]) if isinstance(node, ast.Call)
+    }
+    assert "print" not in called
+    if _room(name) not in ("cli", "reports"):
+        assert not {"sys.exit", "exit", "input", "click.echo"} & called
+
+
+@pytest.mark.parametrize("name", MODULES)
+def test_nothing_a_user_can_trip_is_an_assert(name: str) -> None:
+    assert not [node for node in ast.walk(MODULES[name]) if isinstance(node, ast.Assert)]
+
+
+@pytest.mark.parametrize("name", MODULES)
+def test_every_module_says_what_it_is_for(name: str) -> None:
+    told = ast.get_docstring(MODULES[name])
+    assert told is not None
+    assert told.splitlines()[0].endswith(".")
