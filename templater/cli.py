@@ -15,7 +15,8 @@ from templater import __version__
 from templater.errors import ExitCode, Fault, LayoutError, TemplaterError, UsageError
 
 if TYPE_CHECKING:
-    from templater.pipeline import PrintChoices
+    from templater.pipeline import ArrangedWall, PrintChoices
+    from templater.placement.model import Plan
     from templater.rules.model import Finding
     from templater.sheets.compose import Kit
 
@@ -94,6 +95,7 @@ def kit(
         for wall, (planned, findings), folder in zip(walls, plans, folders, strict=True):
             _write_kit(planned, wall.source, folder, pack=pack, split=split)
             _tell_broken(findings)
+            _tell_idle(wall.plan, findings)
             holes, pages = wall.plan.hole_count, planned.page_count
             click.echo(f"{folder}: revision {planned.revision}, {pages} pages, {holes} holes")
 
@@ -127,21 +129,131 @@ def _tell_broken(findings: Sequence[Finding]) -> None:
         click.echo(f"rule broken: {more} more; 'templater check' shows all", err=True)
 
 
+def _tell_idle(plan: Plan, findings: Sequence[Finding]) -> None:
+    """Say which acceptances of the layout no longer apply, on stderr."""
+    from templater.rules.accept import find_idle_acceptances
+
+    for remark in find_idle_acceptances(plan, findings):
+        click.echo(str(remark), err=True)
+
+
 @commands.command(short_help="Show where each piece goes, and whether the rules hold.")
-@click.argument("layout", type=click.Path(path_type=Path))
-def check(layout: Path) -> None:
+@click.argument("layout", required=False, type=click.Path(path_type=Path))
+@click.option("--format", "form", type=click.Choice(["table", "json"]), help="The default is table.")
+@click.option("--all", "show_all", is_flag=True, help="Also list every rule that does not apply.")
+@click.option("--explain", "rule", metavar="RULE", help="Show a rule's page; 'all' lists the rules.")
+def check(layout: Path | None, form: str | None, show_all: bool, rule: str | None) -> None:
     """Show where each piece goes, and whether the rules of the trade hold."""
+    with _faults_told():
+        if layout is not None and rule is None and not (show_all and form == "json"):
+            _check_layout(layout, is_json=form == "json", show_all=show_all)
+        elif rule is not None and layout is None and not (form or show_all):
+            _explain(rule)
+        else:
+            message = "give a LAYOUT, with --all or --format json if you like, or --explain RULE alone"
+            raise UsageError([Fault(message, "for example: templater check hall.yaml --format json")])
+
+
+def _check_layout(layout: Path, *, is_json: bool, show_all: bool) -> None:
+    """Show the findings of one layout; ends the program where a rule is broken."""
     from templater.pipeline import read_wall
-    from templater.reports import print_report
+    from templater.reports import format_findings, print_report
     from templater.rules.check import check_rules
     from templater.rules.model import Verdict
 
+    plan = read_wall(layout).plan
+    findings = check_rules(plan)
+    if is_json:
+        click.echo(format_findings(findings))
+    else:
+        print_report(plan, findings, show_all=show_all)
+    _tell_idle(plan, findings)
+    if any(finding.verdict is Verdict.BROKEN for finding in findings):
+        sys.exit(ExitCode.RULE_BROKEN)
+
+
+def _explain(rule: str) -> None:
+    """Show the page of a rule, or which rules there are. Raises UsageError."""
+    from templater.rules.explain import explain_rule, list_rules
+
+    click.echo(list_rules() if rule == "all" else explain_rule(rule))
+
+
+@commands.command(short_help="Propose how to hang each group that leaves something open.")
+@click.argument("layout", type=click.Path(path_type=Path))
+@click.option(
+    "--picture",
+    "pictures",
+    metavar="FILE",
+    multiple=True,
+    type=click.Path(path_type=Path),
+    help="Draw the proposals, as .svg or .png; may be given twice.",
+)
+@click.option(
+    "--save",
+    metavar="FILE",
+    type=click.Path(path_type=Path),
+    help="Write a new layout with the chosen proposal of each group.",
+)
+@click.option(
+    "--choose",
+    "choices",
+    metavar="N",
+    multiple=True,
+    type=click.IntRange(min=1),
+    help="Which proposal to take, 1 if not given; once for each open group, in their order.",
+)
+@click.option("--format", "form", type=click.Choice(["table", "json"]), help="The default is table.")
+def arrange(
+    *,
+    layout: Path,
+    pictures: tuple[Path, ...],
+    save: Path | None,
+    choices: tuple[int, ...],
+    form: str | None,
+) -> None:
+    """Propose the best ways to hang each group that leaves something open.
+
+    Open are 'arrange: any', 'gap: any' and 'choose: {from: [...], count: any}'. Later groups see the
+    proposal that is taken of the earlier ones.
+    """
+    from templater.pipeline import arrange_wall, save_arrangement
+    from templater.reports import format_proposals, print_proposals
+
     with _faults_told():
-        wall = read_wall(layout)
-        findings = check_rules(wall.plan)
-        print_report(wall.plan, findings)
-        if any(finding.verdict is Verdict.BROKEN for finding in findings):
-            sys.exit(ExitCode.RULE_BROKEN)
+        for path in pictures:
+            if path.suffix.lower() not in (".svg", ".png"):
+                message = f"--picture is {path}, which ends in neither .svg nor .png"
+                raise UsageError([Fault(message, "for example: --picture ways.svg")])
+        wall = arrange_wall(layout, choices)
+        if form == "json":
+            click.echo(format_proposals(wall.settlements))
+        else:
+            print_proposals(wall.settlements)
+        if not wall.settlements:
+            click.echo(f"{layout}: nothing is left open", err=form == "json")
+            return
+        if save is not None:
+            save_arrangement(wall, save)
+            click.echo(f"{save}: made of what was chosen; next: templater kit {save}", err=True)
+        _draw_proposals(wall, pictures)
+
+
+def _draw_proposals(wall: ArrangedWall, pictures: Sequence[Path]) -> None:
+    """Write the pictures; where cairo is missing, a PNG is refused once the others are written."""
+    from templater.pipeline import write_contact_sheet
+    from templater.to_files.png import CairoMissingError
+
+    missing = []
+    for path in pictures:
+        try:
+            write_contact_sheet(wall, path)
+        except CairoMissingError as error:
+            missing.append(f"{path}: {error}")
+    for line in missing:
+        click.echo(line, err=True)
+    if missing:
+        sys.exit(ExitCode.CANNOT_WRITE)
 
 
 @commands.command()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -20,7 +20,12 @@ from templater.printing.tile import NoRoomOnSheetError, TooManySheetsError, tile
 from templater.rules.check import check_rules
 from templater.rules.model import Finding
 from templater.scene.template import template_extent
-from templater.sheets.compose import Kit, compose_kit, compose_measure_form
+from templater.search.model import Settlement
+from templater.search.saved import save_choices
+from templater.search.settle import settle_groups
+from templater.sheets.compose import Kit, compose_kit, compose_measure_form, overview_form
+from templater.sheets.contact_sheet import compose_contact_sheet
+from templater.sheets.lay_out import stack_pages
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,16 +46,29 @@ class PrintChoices:
     lap_mm: float | None = None
 
 
+@dataclass(frozen=True, slots=True)
+class ArrangedWall:
+    """A layout whose open groups are settled; ``source`` is the file as read."""
+
+    source: bytes
+    layout: Layout
+    settlements: tuple[Settlement, ...]
+
+
 def read_wall(path: Path) -> PlannedWall:
     """Read a layout file and place everything. Raises LayoutError with every fault found."""
+    return plan_wall(read_source(path), str(path))
+
+
+def read_source(path: Path) -> bytes:
+    """The bytes of a layout file. Raises LayoutError."""
     try:
-        source = path.read_bytes()
+        return path.read_bytes()
     except OSError as error:
         message = f"cannot read {path}: {error.strerror or error}"
         raise LayoutError(
             [Fault(message, "name a layout file; 'templater new FILE' writes one")]
         ) from error
-    return plan_wall(source, str(path))
 
 
 def plan_wall(source: bytes, file: str) -> PlannedWall:
@@ -118,3 +136,46 @@ def write_measure_form(layout: Layout | None, paper: Paper | None, path: Path) -
     pages = compose_measure_form(layout, PrintSetup(chosen, Margins(), 0.0), units)
     with whole_file(path, b"%PDF") as building, building.open("wb") as stream:
         write_pdf(pages, stream, title="What to measure")
+
+
+def arrange_wall(path: Path, choices: Sequence[int]) -> ArrangedWall:
+    """Read a layout file and settle what its groups leave open; ``choices`` as in the search.
+
+    Raises LayoutError and UsageError.
+    """
+    source = read_source(path)
+    reading = read_layout(source, str(path))
+    if reading.layout is None:
+        raise LayoutError(reading.faults)
+    mounting = mount_pieces(reading.layout)
+    if faults := (*reading.faults, *mounting.faults):
+        raise LayoutError(sorted(faults, key=lambda fault: fault.place or Place(str(path))))
+    settlements = settle_groups(reading.layout, mounting.mounts, choices)
+    return ArrangedWall(source, reading.layout, settlements)
+
+
+def save_arrangement(wall: ArrangedWall, path: Path) -> None:
+    """Write a new layout in which every open group is settled. Raises LayoutError and WriteError."""
+    from templater.to_files.folder import write_new_file
+
+    saved = save_choices(wall.source.decode(), wall.layout, wall.settlements).encode()
+    plan_wall(saved, str(path))
+    write_new_file(path, saved)
+
+
+def write_contact_sheet(wall: ArrangedWall, path: Path) -> None:
+    """Write a picture of all proposals, as PNG or SVG by the path's ending.
+
+    Raises WriteError, and CairoMissingError where a PNG cannot be made.
+    """
+    from templater.to_files.folder import whole_file
+    from templater.to_files.png import png_bytes
+    from templater.to_files.svg import svg_text
+
+    form = overview_form(PrintSetup(default_paper(wall.layout.units), Margins(), 0.0))
+    layers, view = stack_pages(compose_contact_sheet(wall.settlements, form))
+    svg = svg_text(layers, view, f"{wall.layout.title}: ways to hang", top=view.height)
+    is_png = path.suffix.lower() == ".png"
+    content = png_bytes(svg) if is_png else svg.encode()
+    with whole_file(path, content[:4]) as building:
+        building.write_bytes(content)

@@ -1,15 +1,21 @@
-"""What ``check`` shows in a terminal: every hole's place, and every rule's verdict."""
+"""What ``check`` and ``arrange`` show: places, verdicts, proposals, for people or for programs."""
 
 from __future__ import annotations
 
+import json
 import sys
-from collections.abc import Sequence
+from collections import Counter
+from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from templater.lengths import format_both
 from templater.placement.model import PlacedPiece, Plan
-from templater.rules.model import Finding
+from templater.rules.check import RULES
+from templater.rules.model import Finding, Verdict
+from templater.rules.settings import is_on
 from templater.scene.wording import from_datum
+from templater.search.model import Proposal, Settlement
+from templater.search.wording import list_figures, name_way
 
 if TYPE_CHECKING:
     from rich.table import Table
@@ -18,8 +24,11 @@ _WIDTH_IN_FILES = 120
 """Columns of a report that goes to a file or a pipe, where no terminal says how wide it is."""
 
 
-def print_report(plan: Plan, findings: Sequence[Finding]) -> None:
-    """Print both tables and the pieces' notes on stdout."""
+def print_report(plan: Plan, findings: Sequence[Finding], *, show_all: bool) -> None:
+    """Print both tables and the pieces' notes on stdout.
+
+    Where rules do not apply, each is told once, unless ``show_all`` asks for every finding.
+    """
     from rich.console import Console
 
     console = Console(highlight=False, width=None if sys.stdout.isatty() else _WIDTH_IN_FILES)
@@ -27,7 +36,26 @@ def print_report(plan: Plan, findings: Sequence[Finding]) -> None:
     for piece in plan.pieces:
         for note in piece.notes:
             console.print(f"{piece.name}: {note}", markup=False)
-    console.print(_verdicts(findings))
+    console.print(_verdicts(plan, findings, show_all=show_all))
+    console.print(_count(findings), markup=False)
+
+
+def format_findings(findings: Sequence[Finding]) -> str:
+    """All findings as a JSON list for other programs; null stands for what does not apply."""
+    rows = [
+        {
+            "rule": finding.rule,
+            "for": finding.subject,
+            "with": finding.other,
+            "verdict": finding.verdict.value,
+            "figure": finding.figure,
+            "band": finding.band,
+            "mend": finding.mend,
+            "because": finding.because,
+        }
+        for finding in findings
+    ]
+    return json.dumps(rows, indent=2)
 
 
 def _table(*columns: str) -> Table:
@@ -66,13 +94,101 @@ def _piece_rows(plan: Plan, piece: PlacedPiece) -> Sequence[tuple[str, ...]]:
     ]
 
 
-def _verdicts(findings: Sequence[Finding]) -> Table:
+def _verdicts(plan: Plan, findings: Sequence[Finding], *, show_all: bool) -> Table:
+    """What the rules say, the broken ones first."""
     from rich.markup import escape
 
-    table = _table("rule", "for", "verdict", "measured", "asked for", "what would mend it")
-    for finding in findings:
-        subject = finding.subject + (f" / {finding.other}" if finding.other else "")
-        shown = (finding.figure, finding.band, finding.mend)
-        cells = (finding.rule, subject, finding.verdict.value, *(cell or "" for cell in shown))
-        table.add_row(*map(escape, cells))
+    table = _table("rule", "for / with", "verdict", "measured", "asked for", "mend, or why it is so")
+    for column in (0, 2):
+        table.columns[column].no_wrap = True
+    for verdict in _ORDER:
+        found = [finding for finding in findings if finding.verdict is verdict]
+        is_short = verdict is Verdict.NOT_APPLICABLE and not show_all
+        for cells in _sum_up(plan, found) if is_short else map(_row, found):
+            table.add_row(*map(escape, cells), style="bold" if verdict is Verdict.BROKEN else None)
     return table
+
+
+_ORDER = (Verdict.BROKEN, Verdict.ACCEPTED, Verdict.KEPT, Verdict.NOT_APPLICABLE)
+
+
+def _row(finding: Finding) -> tuple[str, ...]:
+    parties = finding.subject + (f" / {finding.other}" if finding.other else "")
+    why = f"because: {finding.because}" if finding.because else finding.mend
+    shown = (finding.figure or "", finding.band or "", why or "")
+    return (finding.rule, parties, finding.verdict.value, *shown)
+
+
+def _sum_up(plan: Plan, findings: Sequence[Finding]) -> Iterator[tuple[str, ...]]:
+    """A row for each rule that does not apply to some pieces or groups."""
+    for code in (rule.code for rule in RULES):
+        names = [finding.subject for finding in findings if finding.rule == code]
+        parties = names[0] if len(names) == 1 else f"{len(names)} pieces and groups"
+        why = "" if is_on(plan, code) else "turned off in the layout"
+        if names:
+            yield code, parties, Verdict.NOT_APPLICABLE.value, "", "", why
+
+
+def _count(findings: Sequence[Finding]) -> str:
+    """How many findings there are of each kind."""
+    counts = Counter(finding.verdict for finding in findings)
+    kinds = ", ".join(f"{counts[verdict]} {verdict.value}" for verdict in _ORDER)
+    return f"{kinds}. 'templater check --explain RULE' tells more of a rule."
+
+
+def print_proposals(settlements: Sequence[Settlement]) -> None:
+    """Print the ways to hang each open group on stdout, side by side, and what would be needed."""
+    from rich.console import Console
+
+    console = Console(highlight=False, width=None if sys.stdout.isatty() else _WIDTH_IN_FILES)
+    for settlement in settlements:
+        console.print(settlement.name, style="bold", markup=False)
+        console.print(_proposals(settlement))
+        if settlement.advice:
+            console.print(f"{settlement.advice}.\n", markup=False)
+
+
+def _proposals(settlement: Settlement) -> Table:
+    """A column for each way: what it is called, its pieces in order, its figures."""
+    from rich.markup import escape
+
+    ways = settlement.proposals
+    table = _table("", *(f"{number}  {name_way(way)}" for number, way in enumerate(ways, 1)))
+    rows = {"pieces": [", ".join(way.group.members) for way in ways]}
+    for way in ways:
+        for name, figure in list_figures(way).items():
+            rows.setdefault(name, []).append(figure)
+    for name, cells in rows.items():
+        table.add_row(name, *map(escape, cells))
+    return table
+
+
+def format_proposals(settlements: Sequence[Settlement]) -> str:
+    """The ways to hang each open group as JSON for other programs, lengths in mm."""
+    groups = [
+        {
+            "group": settlement.name,
+            "proposals": [_proposal(way) for way in settlement.proposals],
+            "taken": settlement.taken,
+            "advice": settlement.advice,
+        }
+        for settlement in settlements
+    ]
+    return json.dumps(groups, indent=2)
+
+
+def _proposal(way: Proposal) -> dict[str, object]:
+    """One way; ``balance_mm`` is how far the weight lies right of and above the centre."""
+    figures = way.figures
+    return {
+        "arrange": way.group.arrange.value,
+        "columns": way.group.columns,
+        "pieces": list(way.group.members),
+        "width_mm": round(figures.width_mm, 3),
+        "furniture_mm": figures.over_mm and round(figures.over_mm, 3),
+        "clearance_mm": None if figures.clearance_mm is None else round(figures.clearance_mm, 3),
+        "gap_mm": round(figures.gap_mm, 3),
+        "centre_mm": round(figures.middle_mm, 3),
+        "balance_mm": [round(off, 3) for off in figures.weight_off],
+        "broken": list(way.broken_rules),
+    }

@@ -144,7 +144,14 @@ def _times(first: Matrix, then: Matrix) -> Matrix:
     """The one matrix that does what both do (row vectors, as PDF and SVG write them)."""
     a, b, c, d, e, f = first
     g, h, i, j, k, m = then
-    return (a * g + b * i, a * h + b * j, c * g + d * i, c * h + d * j, e * g + f * i + k, e * h + f * j + m)
+    return (
+        a * g + b * i,
+        a * h + b * j,
+        c * g + d * i,
+        c * h + d * j,
+        e * g + f * i + k,
+        e * h + f * j + m,
+    )
 
 
 def _apply(matrix: Matrix, x: float, y: float) -> Point:
@@ -251,7 +258,7 @@ class _PageReader:
             "re": self._rectangle,
             "h": lambda: self.paths[-1].append(("h", ())),
             "S": lambda: self._paint(filled=False),
-            "s": lambda: self._close_and_paint(),
+            "s": self._close_and_paint,
             "f": lambda: self._paint(filled=True),
             "f*": lambda: self._paint(filled=True),
             "n": self._end_path,
@@ -317,7 +324,7 @@ class _PageReader:
         width = self.state.width * scale
         dash = tuple(length * scale for length in self.state.dash)
         for path in self.paths:
-            _add_path(self.ink, path, filled, width, dash, self.state.clip)
+            _add_path(self.ink, path, filled=filled, width=width, dash=dash, clip=self.state.clip)
         self._end_path()
 
     def _set_line(self, matrix: Matrix) -> None:
@@ -355,6 +362,7 @@ def _matrix(numbers: Sequence[float]) -> Matrix:
 def _add_path(
     ink: Ink,
     path: list[tuple[str, tuple[Point, ...]]],
+    *,
     filled: bool,
     width: float,
     dash: tuple[float, ...],
@@ -370,7 +378,8 @@ def _add_path(
         raise ValueError(f"curves that are no circle: {kinds}")
     points = tuple(point for _, some in path for point in some)
     if kinds == "ml" and not filled:
-        ink.strokes.append(Stroke(*points, width, dash, clip))
+        start, end = points
+        ink.strokes.append(Stroke(start, end, width, dash, clip))
     else:
         ink.outlines.append(Outline(points, kinds.endswith("h"), filled, width, dash, clip))
 
@@ -382,7 +391,9 @@ def _circle(pieces: list[tuple[Point, ...]]) -> tuple[Point, float]:
     radius = dist(centre, ends[0])
     start = pieces[0][0]
     for one, two, end in pieces[1:]:
-        middle = Point(*((a + 3 * b + 3 * c + d) / 8 for a, b, c, d in zip(start, one, two, end, strict=True)))
+        middle = Point(
+            *((a + 3 * b + 3 * c + d) / 8 for a, b, c, d in zip(start, one, two, end, strict=True))
+        )
         for point in (end, middle):
             if abs(dist(centre, point) - radius) > 1e-3 * radius:
                 raise ValueError("four curves that are no circle")

@@ -5,23 +5,31 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from templater.errors import Place
-from templater.geometry import Size
+from templater.geometry import Box, Point, Size
+from templater.layout.build_groups import GroupBuilder, find_parents, find_whole
 from templater.layout.flaws import list_mappings
+from templater.layout.group_schema import PlaceEntry
+from templater.layout.known import Known
+from templater.layout.members import list_pool
 from templater.layout.model import (
+    Acceptance,
     Datum,
     Furniture,
     Group,
     Hanging,
     Layout,
     Margins,
+    Obstacle,
     Piece,
-    Position,
+    RuleSetting,
     Wall,
 )
-from templater.layout.names import fold_name, list_members
-from templater.layout.schema import GroupEntry, HangEntry, LayoutEntry, PieceEntry, PlaceEntry
+from templater.layout.names import fold_name
+from templater.layout.rule_codes import RULE_CODES
+from templater.layout.rule_schema import Setting
+from templater.layout.schema import FixtureEntry, HangEntry, LayoutEntry, OpeningEntry, PieceEntry
 from templater.layout.slugs import list_slugs
-from templater.layout.source import Node, Path, find_value
+from templater.layout.source import Node, find_value
 from templater.lengths import Unit, find_unit
 from templater.paper import default_paper
 
@@ -36,23 +44,27 @@ def build_layout(
     builder = _Builder(entry, root, kept or {})
     units = entry.units or _infer_units(root)
     datum_mm = entry.datum.height if entry.datum.height is not None else entry.eye_line
-    groups = builder.build_groups()
+    groups, pieces = builder.build_groups(), builder.build_pieces()
     return Layout(
         title=entry.title,
         units=units,
         paper=entry.paper or default_paper(units),
         margins=Margins(**entry.margin.model_dump()),
         lap_mm=entry.lap,
-        wall=Wall(Size(entry.wall.width, entry.wall.height), find_value(root, ("wall",))),
+        wall=_build_wall(entry, root),
         eye_line_mm=entry.eye_line,
         datum=Datum(datum_mm, entry.datum.at),
-        furniture=tuple(builder.furniture.values()),
-        pieces=builder.build_pieces(groups),
+        furniture=builder.build_furniture(),
+        pieces=pieces,
         groups=groups,
         for_whom=entry.for_whom,
         from_whom=entry.from_whom,
         contact=entry.contact,
         issue=entry.issue,
+        openings=builder.build_obstacles("openings", entry.openings),
+        fixtures=builder.build_obstacles("fixtures", entry.fixtures),
+        rules=_build_rules(entry, root),
+        accepted=builder.build_acceptances([*pieces, *groups]),
     )
 
 
@@ -62,105 +74,157 @@ def _infer_units(root: Node) -> Unit:
     return Unit.INCH if unit and unit.is_imperial else Unit.MILLIMETRE
 
 
+def _build_wall(entry: LayoutEntry, root: Node) -> Wall:
+    wall = entry.wall
+    ceiling = tuple(wall.ceiling or ())
+    return Wall(Size(wall.width, wall.height), find_value(root, ("wall",)), ceiling)
+
+
+def _build_rules(entry: LayoutEntry, root: Node) -> tuple[RuleSetting, ...]:
+    """The rules that the layout says something of, in the order in which findings are told."""
+    settings = []
+    for code in RULE_CODES:
+        setting: Setting | None = getattr(entry.rules, code)
+        at = find_value(root, ("rules", code))
+        if isinstance(setting, bool):
+            settings.append(RuleSetting(code, setting, None, None, at))
+        elif setting is not None:
+            settings.append(RuleSetting(code, True, setting.low, setting.high, at))
+    return tuple(settings)
+
+
 class _Builder:
     """Resolves the names of one layout while its entries are turned into the model."""
 
     def __init__(self, entry: LayoutEntry, root: Node, kept: Mapping[str, Sequence[int]]) -> None:
         self._entry = entry
-        self._root = root
-        self._kept = kept
-        self._piece_names = {fold_name(piece.name): piece.name for piece in entry.pieces}
-        self.furniture = {
-            fold_name(each.name): Furniture(
-                each.name, each.left, Size(each.width, each.height), self._place("furniture", number)
-            )
-            for number, each in enumerate(entry.furniture)
-        }
-
-    def build_groups(self) -> tuple[Group, ...]:
-        """The groups all of whose pieces, and the furniture below, are there."""
-        groups = enumerate(self._entry.groups)
-        return tuple(self._group(number, group) for number, group in groups if self._is_whole(group))
-
-    def build_pieces(self, groups: Sequence[Group]) -> tuple[Piece, ...]:
-        """The pieces whose group, if they are meant for one, or whose furniture is there."""
-        in_group = {fold_name(name) for group in groups for name in group.members}
-        meant = {
+        self._known = Known(entry, root, kept)
+        self._parents = find_parents(root.data)
+        self._whole = find_whole(entry.groups, self._known, self._parents)
+        self._groups = GroupBuilder(self._known, self._whole, self._parents)
+        self._chosen = {
             fold_name(name)
-            for _, group in list_mappings(self._root.data, "groups")
-            for _, name in list_members(group)
+            for _, group in list_mappings(root.data, "groups")
+            for _, name in list_pool(group)
         }
-        slugs = list_slugs(piece.name for piece in self._entry.pieces)
-        pieces = []
-        for number, (piece, slug) in enumerate(zip(self._entry.pieces, slugs, strict=True)):
-            folded = fold_name(piece.name)
-            if folded in in_group or (folded not in meant and self._stands(piece.place)):
-                pieces.append(self._piece(number, piece, slug, alone=folded not in in_group))
-        return tuple(pieces)
 
-    def _is_whole(self, group: GroupEntry) -> bool:
-        return self._stands(group) and all(fold_name(name) in self._piece_names for name in group.pieces)
-
-    def _stands(self, place: PlaceEntry | None) -> bool:
-        """Whether the furniture below, if any is asked for, is there."""
-        return place is None or place.above is None or fold_name(place.above) in self.furniture
-
-    def _group(self, number: int, group: GroupEntry) -> Group:
-        at = self._place("groups", number)
-        return Group(
-            name=group.name,
-            members=tuple(self._piece_names[fold_name(name)] for name in group.pieces),
-            arrange=group.arrange,
-            gap_mm=group.gap,
-            align=group.align,
-            position=self._position(group, at),
-            at=at,
+    def build_furniture(self) -> tuple[Furniture, ...]:
+        """The furniture."""
+        return tuple(
+            Furniture(
+                each.name,
+                each.left,
+                Size(each.width, each.height),
+                self._known.find_place("furniture", number),
+            )
+            for number, each in enumerate(self._entry.furniture)
         )
 
-    def _piece(self, number: int, piece: PieceEntry, slug: str, *, alone: bool) -> Piece:
+    def build_obstacles(self, section: str, entries: Sequence[FixtureEntry]) -> tuple[Obstacle, ...]:
+        """The openings or the fixtures."""
+        wall_mm = self._entry.wall.width
+        return tuple(
+            Obstacle(
+                name=each.name,
+                kind=each.kind or each.name,
+                box=Box.of(
+                    Point(_left_of(each, wall_mm), _bottom_of(each)), Size(each.width, each.height)
+                ),
+                swing=each.swing if isinstance(each, OpeningEntry) else None,
+                at=self._known.find_place(section, number),
+            )
+            for number, each in enumerate(entries)
+        )
+
+    def build_groups(self) -> tuple[Group, ...]:
+        """The groups of which nothing is missing."""
+        return tuple(
+            self._groups.build_group(group, self._known.find_place("groups", number))
+            for number, group in enumerate(self._entry.groups)
+            if fold_name(group.name) in self._whole
+        )
+
+    def build_pieces(self) -> tuple[Piece, ...]:
+        """The pieces of groups and pools, those whose place is there, and the groups' ledges."""
+        entries = self._entry.pieces
+        slugs = list_slugs([*(piece.name for piece in entries), *self._groups.ledges])
+        pieces = [
+            self._piece(number, piece, slug)
+            for number, (piece, slug) in enumerate(zip(entries, slugs, strict=False))
+            if self._is_there(piece)
+        ]
+        ledges = (
+            (number, group)
+            for number, group in enumerate(self._entry.groups)
+            if group.ledge and fold_name(group.name) in self._whole
+        )
+        for (number, group), slug in zip(ledges, slugs[len(entries) :], strict=True):
+            at = self._known.find_place("groups", number, "ledge")
+            pieces.append(self._groups.build_ledge(group, slug, at))
+        return tuple(pieces)
+
+    def build_acceptances(self, hung: Sequence[Piece | Group]) -> tuple[Acceptance, ...]:
+        """The acceptances for what is there."""
+        names = {fold_name(each.name): each.name for each in hung}
+        return tuple(
+            Acceptance(
+                each.rule,
+                names[fold_name(each.subject)],
+                each.because,
+                self._known.find_place("accept", number),
+            )
+            for number, each in enumerate(self._entry.accept)
+            if fold_name(each.subject) in names
+        )
+
+    def _is_there(self, piece: PieceEntry) -> bool:
+        """Whether the group that a piece is meant for is there, or else what its place names."""
+        folded = fold_name(piece.name)
+        if folded in self._parents:
+            return self._parents[folded] in self._whole
+        return folded in self._chosen or self._known.stands(piece.place)
+
+    def _piece(self, number: int, piece: PieceEntry, slug: str) -> Piece:
         position = None
-        if alone:
-            place = piece.place or PlaceEntry()
-            position = self._position(place, self._place("pieces", number, "place"))
+        folded = fold_name(piece.name)
+        if folded not in self._parents and folded not in self._chosen:
+            at = self._known.find_place("pieces", number, "place")
+            position = self._known.resolve_position(piece.place or PlaceEntry(), at)
         return Piece(
             name=piece.name,
             slug=slug,
             size=piece.size,
             weight_kg=piece.weight,
-            hang=self._hanging(piece.hang, self._place("pieces", number, "hang")),
+            hang=_hanging(piece.hang, self._known.find_place("pieces", number, "hang")),
             position=position,
-            at=self._place("pieces", number),
+            at=self._known.find_place("pieces", number),
         )
 
-    def _position(self, place: PlaceEntry, at: Place) -> Position:
-        return Position(
-            above=None if place.above is None else self.furniture[fold_name(place.above)].name,
-            clearance_mm=place.clearance,
-            left_mm=place.left,
-            centre_mm=place.centre,
-            right_mm=place.right,
-            eye_line_mm=place.eye_line,
-            bottom_mm=place.bottom,
-            top_mm=place.top,
-            at=at,
-        )
 
-    def _hanging(self, hang: HangEntry | None, at: Place) -> Hanging | None:
-        if hang is None:
-            return None
-        return Hanging(
-            by=hang.by,
-            drop_mm=hang.drop,
-            rise_mm=hang.rise,
-            apart_mm=hang.apart,
-            offset_mm=hang.offset,
-            width_mm=hang.width,
-            every_mm=hang.every,
-            at=at,
-        )
+def _left_of(entry: FixtureEntry, wall_mm: float) -> float:
+    """The left edge of an opening or a fixture, from the wall's left end."""
+    if entry.right is not None:
+        return wall_mm - entry.right - entry.width
+    return (entry.left or 0.0) if entry.centre is None else entry.centre - entry.width / 2
 
-    def _place(self, section: str, number: int, *rest: str) -> Place:
-        """Where an entry, or a part of it, stands in the file."""
-        kept = self._kept.get(section)
-        path: Path = (section, kept[number] if kept is not None else number, *rest)
-        return find_value(self._root, path)
+
+def _bottom_of(entry: FixtureEntry) -> float:
+    """The bottom edge of an opening or a fixture; on the floor unless it is given."""
+    if entry.top is not None:
+        return entry.top - entry.height
+    return (entry.bottom or 0.0) if entry.middle is None else entry.middle - entry.height / 2
+
+
+def _hanging(hang: HangEntry | None, at: Place) -> Hanging | None:
+    if hang is None:
+        return None
+    return Hanging(
+        by=hang.by,
+        drop_mm=hang.drop,
+        rise_mm=hang.rise,
+        apart_mm=hang.apart,
+        offset_mm=hang.offset,
+        width_mm=hang.width,
+        every_mm=hang.every,
+        at=at,
+    )

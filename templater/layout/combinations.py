@@ -8,8 +8,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from templater.layout.flaws import Flaw, list_mappings
+from templater.layout.arrangements import check_arrangement
+from templater.layout.flaws import Flaw, describe_owner, list_mappings
 from templater.layout.model import Hanger
+from templater.layout.position_keys import check_position
 from templater.layout.source import Path
 from templater.quoting import list_words, quote
 
@@ -20,28 +22,24 @@ _OWN_EXAMPLES = {"apart": "12 in", "width": "18 in", "every": "6 in"}
 _HANGERS = {hanger.value for hanger in Hanger}
 
 _ACROSS = ("left", "centre", "right")
-_UP = ("eye_line", "bottom", "top")
-
-_ALIGNMENTS = {"row": ("top", "centre", "bottom"), "column": ("left", "centre", "right")}
+_UP = ("bottom", "middle", "top")
 
 
 def check_combinations(data: dict[str, Any]) -> Iterator[Flaw]:
     """All faults in how the keys of the layout are put together."""
-    yield from _check_filled(("pieces",), data)
+    if data.get("pieces") == []:
+        yield Flaw(("pieces",), "'pieces' needs at least one piece, but is an empty list", "add a piece")
+    for section in ("openings", "fixtures"):
+        for path, obstacle in list_mappings(data, section):
+            yield from _check_obstacle(path, obstacle, describe_owner(data, path))
     for path, piece in list_mappings(data, "pieces"):
         if isinstance(hang := piece.get("hang"), dict):
             yield from _check_hang((*path, "hang"), hang)
         if isinstance(place := piece.get("place"), dict):
-            yield from _check_position((*path, "place"), place)
+            yield from _check_place((*path, "place"), place)
     for path, group in list_mappings(data, "groups"):
-        yield from _check_filled((*path, "pieces"), group)
-        yield from _check_position(path, group)
-        yield from _check_align(path, group)
-
-
-def _check_filled(path: Path, owner: dict[str, Any]) -> Iterator[Flaw]:
-    if owner.get("pieces") == []:
-        yield Flaw(path, "'pieces' needs at least one piece, but is an empty list", "add a piece")
+        yield from check_position(path, group, in_column=str(group.get("arrange")).strip() == "column")
+        yield from check_arrangement(path, group, describe_owner(data, path))
 
 
 def _check_hang(path: Path, hang: dict[str, Any]) -> Iterator[Flaw]:
@@ -58,32 +56,28 @@ def _check_hang(path: Path, hang: dict[str, Any]) -> Iterator[Flaw]:
             yield Flaw((*path, key), message, f"remove it: it belongs to {users}", at_key=True)
 
 
-def _check_position(path: Path, position: dict[str, Any]) -> Iterator[Flaw]:
-    if "above" not in position:
-        yield from _check_one_of(path, position, _ACROSS)
-        yield from _check_one_of(path, position, _UP)
-        if "clearance" in position:
-            message = "'clearance' does not apply without 'above'"
-            yield Flaw((*path, "clearance"), message, "add 'above', or remove it", at_key=True)
-        return
-    for key in (*_ACROSS, *_UP):
-        if key in position:
-            message = f"{quote(key)} does not apply beside 'above', which decides both directions"
-            yield Flaw((*path, key), message, "keep one of the two", at_key=True)
+def _check_place(path: Path, place: dict[str, Any]) -> Iterator[Flaw]:
+    yield from check_position(path, place)
+    if "around" in place:
+        message = "'around' does not apply to a piece: it has no pieces to hang on both sides"
+        yield Flaw((*path, "around"), message, "use 'beside'", at_key=True)
 
 
-def _check_one_of(path: Path, position: dict[str, Any], keys: tuple[str, ...]) -> Iterator[Flaw]:
-    first, *others = [key for key in position if key in keys] or [""]
-    for key in others:
-        message = f"{quote(key)} does not apply beside {quote(first)}, which decides the same direction"
+def _check_obstacle(path: Path, obstacle: dict[str, Any], owner: str) -> Iterator[Flaw]:
+    """Where an opening or a fixture is: one key across, one up; a door stands on the floor."""
+    yield from _check_one_of(path, obstacle, owner, _ACROSS)
+    is_window = str(obstacle.get("kind", obstacle.get("name"))).strip().casefold() == "window"
+    if path[0] == "fixtures" or is_window or any(key in obstacle for key in _UP):
+        yield from _check_one_of(path, obstacle, owner, _UP)
+
+
+def _check_one_of(
+    path: Path, obstacle: dict[str, Any], owner: str, keys: tuple[str, ...]
+) -> Iterator[Flaw]:
+    given = [key for key in obstacle if key in keys]
+    if not given:
+        shown = list_words([quote(key) for key in keys])
+        yield Flaw(path, f"{owner} needs {shown}", f"add for example '{keys[0]}: 40 in'")
+    for key in given[1:]:
+        message = f"{quote(key)} does not apply beside {quote(given[0])}, which says the same"
         yield Flaw((*path, key), message, f"keep one of {list_words(keys, 'and')}", at_key=True)
-
-
-def _check_align(path: Path, group: dict[str, Any]) -> Iterator[Flaw]:
-    arrange, align = group.get("arrange"), group.get("align")
-    if not isinstance(arrange, str) or not isinstance(align, str):
-        return
-    fitting = _ALIGNMENTS.get(arrange.strip())
-    if fitting and align.strip() in {"top", "bottom", "left", "right"}.difference(fitting):
-        message = f"'align' is {quote(align)}, which does not suit a {arrange.strip()}"
-        yield Flaw((*path, "align"), message, f"use {list_words(fitting)}")

@@ -19,7 +19,7 @@ from templater.layout.choices import (
 )
 from templater.layout.entry import Entry
 from templater.layout.model import Align, Cells
-from templater.layout.values import Distance, Extent, Text, WallPosition
+from templater.layout.values import DEFAULT_GAP_MM, Distance, Extent, Text, WallPosition
 
 
 class PlaceEntry(Entry):
@@ -95,7 +95,7 @@ class GroupEntry(PlaceEntry):
         default=None, validate_default=True
     )
     arrange: OpenArrangement
-    gap: OpenDistance = 76.2
+    gap: OpenDistance = DEFAULT_GAP_MM
     spread: Extent | None = None
     align: AlignName = Align.CENTRE
     columns: Count | None = None

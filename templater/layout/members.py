@@ -18,8 +18,6 @@ from templater.quoting import quote
 
 _ADD_PIECE = "mend the name, or add the piece"
 _NAME_PIECES = "name the pieces themselves"
-_OWN_PLACE = ("stair", "ledge")
-"""The arrangements that say themselves where on the wall they are."""
 
 
 def list_texts(raw: Any) -> Iterator[tuple[int, str]]:
@@ -101,9 +99,6 @@ class _Members:
             return reason, _NAME_PIECES
         if _arrange(group) == "ledge":
             return "is a group, but a ledge holds pieces alone", _NAME_PIECES
-        inner = _arrange(self._data["groups"][self._hung[folded][1][1]])
-        if inner in _OWN_PLACE:
-            return f"is a {inner}, which has a place of its own on the wall", "take it out of this group"
         return None
 
     def _check_pool(self, path: Path, group: dict[str, Any]) -> Iterator[Flaw]:
@@ -133,7 +128,9 @@ class _Members:
         if parent is None or self._hung[folded][1] != path:
             return
         for key in filter(group.__contains__, POSITION_KEYS):
-            message = f"{quote(key)} does not apply to a group within a group, here {self._written(parent)}"
+            message = (
+                f"{quote(key)} does not apply to a group within a group, here {self._written(parent)}"
+            )
             hint = "remove it, or take the group out of that one"
             yield Flaw((*path, key), message, hint, at_key=True)
 
@@ -162,7 +159,9 @@ class _Members:
             if "hang" in self._data["pieces"][path[1]] and fold_name(name) in standing:
                 ledge = quote(standing[fold_name(name)])
                 message = f"'hang' does not apply to a piece that stands on the ledge, here {ledge}"
-                yield Flaw((*path, "hang"), message, "remove it: the ledge alone has screws", at_key=True)
+                yield Flaw(
+                    (*path, "hang"), message, "remove it: the ledge alone has screws", at_key=True
+                )
 
     def _written(self, folded: str) -> str:
         """A group's name as it is written, quoted."""

@@ -8,8 +8,8 @@ from typing import Any
 
 from pydantic_core import ErrorDetails
 
-from templater.layout.flaws import Flaw, describe_owner
 from templater.layout.entry import Entry
+from templater.layout.flaws import Flaw, describe_owner
 from templater.layout.group_schema import (
     ChooseEntry,
     CornerEntry,
@@ -56,7 +56,7 @@ _ENTRIES: dict[str, type[Entry]] = {
 }
 """What each mapping of a layout is read as, by the last key on the way to it."""
 
-_ENTRIES_IN = {"corners": CornerEntry, "rules": LengthBand}
+_ENTRIES_IN: dict[str, type[Entry]] = {"corners": CornerEntry, "rules": LengthBand}
 """The same for those whose own key is a name, by the key above it."""
 
 _EXAMPLES = {

@@ -17,8 +17,8 @@ POSITION_KEYS = ("above", *_RELATIVE, "side", "clearance", *_ACROSS, *_UP)
 """All of them."""
 
 
-def check_position(path: Path, position: dict[str, Any]) -> Iterator[Flaw]:
-    """All faults in how a position is put together."""
+def check_position(path: Path, position: dict[str, Any], *, in_column: bool = False) -> Iterator[Flaw]:
+    """All faults in how a position is put together; a column hangs around a thing up and down."""
     yield from _check_helpers(path, position)
     if "above" in position:
         for key in (*_RELATIVE, *_ACROSS, *_UP):
@@ -26,9 +26,11 @@ def check_position(path: Path, position: dict[str, Any]) -> Iterator[Flaw]:
                 message = f"{quote(key)} does not apply beside 'above', which decides both directions"
                 yield Flaw((*path, key), message, "keep one of the two", at_key=True)
         return
-    across = (*_RELATIVE, *_ACROSS) if any(key in position for key in _RELATIVE) else _ACROSS
-    yield from _check_one_of(path, position, across)
-    yield from _check_one_of(path, position, _UP)
+    relative = tuple(key for key in _RELATIVE if key in position)
+    around = ("around",) if in_column and "around" in position else ()
+    across = tuple(key for key in relative if key not in around)
+    yield from _check_one_of(path, position, (*across, *_ACROSS))
+    yield from _check_one_of(path, position, (*around, *_UP))
 
 
 def _check_helpers(path: Path, position: dict[str, Any]) -> Iterator[Flaw]:

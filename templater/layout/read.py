@@ -14,6 +14,7 @@ from templater.layout.flaws import SECTIONS, Flaw
 from templater.layout.model import Layout
 from templater.layout.names import check_names
 from templater.layout.phrasing import phrase_errors
+from templater.layout.references import check_references
 from templater.layout.schema import LayoutEntry
 from templater.layout.source import Node, read_source
 from templater.layout.values import BARE_UNIT, show_value
@@ -44,7 +45,8 @@ def read_layout(text: bytes | str, file: str) -> Reading:
     if root is None or not isinstance(root.data, dict):
         return Reading(None, source.faults or (_not_a_layout(root, file),))
     entry, flaws = _validate(root.data)
-    flaws += [*check_combinations(root.data), *check_names(root.data)]
+    data = root.data
+    flaws += [*check_combinations(data), *check_names(data), *check_references(data)]
     layout = _build_sound_part(root, flaws) if flaws or entry is None else build_layout(entry, root)
     faults = {*source.faults, *(flaw.locate(root) for flaw in flaws)}
     return Reading(layout, tuple(sorted(faults, key=_order)))

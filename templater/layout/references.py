@@ -10,7 +10,14 @@ from typing import Any
 
 from templater.layout.flaws import Flaw, list_mappings
 from templater.layout.members import check_members, list_texts
-from templater.layout.names import ENDS, HUNG_SECTIONS, OBSTACLE_SECTIONS, find_names, fold_name, say_what
+from templater.layout.names import (
+    ENDS,
+    HUNG_SECTIONS,
+    OBSTACLE_SECTIONS,
+    find_names,
+    fold_name,
+    say_what,
+)
 from templater.layout.source import Path
 from templater.layout.suggestions import Suggestions
 from templater.quoting import list_words, quote

@@ -26,6 +26,9 @@ EMPTY = ("has no value", "write one after the colon, or remove the key")
 BARE_UNIT = "bare_unit"
 """The key of the validation context under which the unit of bare numbers is handed in."""
 
+DEFAULT_GAP_MM = 76.2
+"""Between the pieces of a group, three inches."""
+
 _CHECK = "check the number and its unit"
 _MAX_TEXT = 120
 _MAX_ISSUE = 24

@@ -11,23 +11,18 @@ from templater.layout.model import Arrangement, Layout
 from templater.mounting.amounts import SLACK_MM, format_at_least
 from templater.placement.blocks import Block
 from templater.placement.ceiling import find_headroom
-from templater.placement.model import PlacedPiece
 from templater.placement.things import box_of
 from templater.quoting import quote
 
 
-def find_out_of_bounds(
-    layout: Layout, blocks: Iterable[Block], pieces: Iterable[PlacedPiece]
-) -> Iterator[Fault]:
-    """Everything in the layout that is not on the wall, holes included."""
+def find_out_of_bounds(layout: Layout, blocks: Iterable[Block]) -> Iterator[Fault]:
+    """Everything in the layout that is not on the wall."""
     for item in layout.furniture:
         yield from _Extent(f"furniture {quote(item.name)}", (box_of(item),), item.at).check(layout)
     for thing in (*layout.openings, *layout.fixtures):
         yield from _Extent(quote(thing.name), (thing.box,), thing.at).check(layout)
     for block in blocks:
         yield from _extent_of(block).check(layout)
-    for piece in pieces:
-        yield from _check_holes(piece, layout)
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,24 +102,3 @@ def _extent_of(block: Block) -> _Extent:
         else:
             up = "make what hangs on that side lower"
     return _Extent(str(block), boxes, position.at, across, up, is_between=position.between is not None)
-
-
-def _check_holes(piece: PlacedPiece, layout: Layout) -> Iterator[Fault]:
-    """Holes that the hook's rise takes off the wall; a frame past the wall is told of itself."""
-    wall, units = layout.wall, layout.units
-    holes = [mark.hole for mark in piece.marks if not piece.box.has(mark.hole)]
-    if piece.hang is None or not holes:
-        return
-    above = (hole.y - find_headroom(wall.ceiling, wall.size.height, hole.x, hole.x) for hole in holes)
-    sides = (
-        (max(above), "above the ceiling", "lower"),
-        (-min(hole.y for hole in holes), "below the floor", "raise"),
-    )
-    for by, where, act in sides:
-        if by > SLACK_MM:
-            amount = format_at_least(by, units)
-            yield Fault(
-                f"a hole of piece {quote(piece.name)} would be {amount} {where}",
-                f"{act} the piece by at least {amount}, or check the hanger's 'rise'",
-                piece.hang.at,
-            )

@@ -20,8 +20,8 @@ STEPS_PER_MM = 10**9
 FACING = 20 * STEPS_PER_MM
 """How much of their edges two neighbours must share, or a third of the shorter edge if less."""
 
-MISTAKE = 25 * STEPS_PER_MM
-"""Edges, centres and gaps that differ by less, but do differ, read as a mistake."""
+NEAR = 50 * STEPS_PER_MM
+"""Edges, centres or gaps that differ by less read as a mistake, the more so the less they differ."""
 
 REACH = 300 * STEPS_PER_MM
 """Pieces that face each other from farther away are not compared by the eye."""
@@ -55,8 +55,9 @@ class Ties(NamedTuple):
     """Pairs of neighbours at exactly the gap."""
     lined: int = 0
     """Joints at which two edges or the centres line up."""
-    mistakes: int = 0
-    """Pairs that nearly line up or hang nearly the gap apart."""
+    mistakes: float = 0.0
+    """Pairs that nearly line up or hang nearly the gap apart: 1 for no visible difference, 0 from
+    50 mm."""
 
     def plus(self, other: Ties) -> Ties:
         """Both together."""
@@ -181,7 +182,8 @@ class Cluster:
         """What a new piece would be to those that hang; None if it overlaps one or comes too near."""
         x0, y0, x1, y1 = cell
         gap = self.task.gap
-        shared = joints = lined = mistakes = 0
+        shared = joints = lined = 0
+        mistakes = 0.0
         for a0, b0, a1, b1 in self.cells.values():
             across = (x1 if x1 < a1 else a1) - (x0 if x0 > a0 else a0)
             up = (y1 if y1 < b1 else b1) - (y0 if y0 > b0 else b0)
@@ -201,12 +203,14 @@ class Cluster:
                 continue
             if not apart:
                 joints += 1
-            elif apart < MISTAKE:
-                mistakes += 1
+            elif apart < NEAR:
+                mistakes += 1 - apart / NEAR
             if not (low and high and low + high):
                 lined += not apart
-            elif abs(low) < MISTAKE or abs(high) < MISTAKE or abs(low + high) < 2 * MISTAKE:
-                mistakes += 1
+            else:
+                off = min(abs(low), abs(high), abs(low + high) // 2)
+                if off < NEAR:
+                    mistakes += 1 - off / NEAR
         return Ties(shared, joints, lined, mistakes)
 
 

@@ -16,6 +16,9 @@ WORK = 24_000
 CHAINS = 3
 """How many of the clusters built first are bettered."""
 
+MOST_TAKEN = 4
+"""How many pieces are taken down at once at most, two at least."""
+
 HEAT = 0.03
 """By how much, more or less, a round may spoil the objective at first."""
 
@@ -107,7 +110,7 @@ def _without(task: Task, cells: Sequence[Cell], taken: Sequence[int]) -> Cluster
 
 def _pick(task: Task, cells: Sequence[Cell], chances: Random) -> list[int]:
     """Pieces to take down, in the order in which to hang them: some near one another, or any."""
-    count = 2 + int(chances.random() * min(3, len(cells) - 1))
+    count = min(2 + int(chances.random() * (MOST_TAKEN - 1)), len(cells))
     one = cells[int(chances.random() * len(cells))]
     spread = 3e11 if chances.random() < 0.5 else 1e13
     order = sorted(
@@ -176,8 +179,14 @@ def _beside(cells: Sequence[Cell], width: int, height: int, gap: int) -> Iterato
         ys.update((y0 + y1 - height) // 2 for _, y0, _, y1 in sides)
         spans = [_span(y0, y1, height, gap) for _, y0, _, y1 in sides]
         for y in ys:
-            if any(low <= y <= high for low, high in spans) and not any(low < y < high for low, high in taken):
-                yield x, y
+            for low, high in taken:
+                if low < y < high:
+                    break
+            else:
+                for low, high in spans:
+                    if low <= y <= high:
+                        yield x, y
+                        break
 
 
 def _span(low: int, high: int, height: int, gap: int) -> tuple[float, float]:

@@ -13,6 +13,7 @@ from templater.placement.blocks import Block, GroupOnWall, place_blocks
 from templater.placement.bounds import find_out_of_bounds
 from templater.placement.collisions import find_collisions
 from templater.placement.demands import find_unmet_demands
+from templater.placement.holes import find_misplaced_holes
 from templater.placement.model import Neighbour, PlacedFurniture, PlacedGroup, PlacedPiece, Plan
 from templater.placement.neighbours import find_neighbours
 from templater.placement.things import box_of
@@ -35,7 +36,8 @@ def place_pieces(layout: Layout, mounts: Mapping[str, Mount]) -> Placement:
     plan = _make_plan(layout, mounts, blocks)
     faults = (
         *find_unmet_demands(layout, blocks),
-        *find_out_of_bounds(layout, blocks, plan.pieces),
+        *find_out_of_bounds(layout, blocks),
+        *find_misplaced_holes(layout, plan.pieces),
         *find_collisions(layout, blocks),
     )
     return Placement(plan, faults)

@@ -92,17 +92,24 @@ def price_places(near: Sequence[Zone], between: Sequence[Zone], end: float) -> l
     A cut exactly as far away as a mark demands is clear of it: where two stretches touch, the lower
     price counts. ``near`` is in the order of the marks.
     """
-    changes: dict[float, int] = {}
+    opening, closing = dict[float, int](), dict[float, int]()
     for low, high, price in (*near, *between):
         if low < high:
-            changes[low] = changes.get(low, 0) + price
-            changes[high] = changes.get(high, 0) - price
-    stretches, low, price = [Stretch(0.0, 0.0, 0, 0, 0)], -inf, 0
-    for place in (*sorted(changes), inf):
-        if low < end and place > 0:
+            opening[low] = opening.get(low, 0) + price
+            closing[high] = closing.get(high, 0) + price
+    spans, low, price = list[Zone](), -inf, 0
+    for place in sorted({*opening, *closing}):
+        spans.append(Zone(low, place, price))
+        price -= closing.get(place, 0)
+        if place in opening and place in closing:
+            spans.append(Zone(place, place, price))
+        low, price = place, price + opening.get(place, 0)
+    spans.append(Zone(low, inf, price))
+    stretches = [Stretch(0.0, 0.0, 0, 0, 0)]
+    for low, high, price in spans:
+        if low <= end and high >= 0:
             before = sum(zone.high <= low for zone in near)
-            after = sum(zone.low < place for zone in near)
-            stretches.append(Stretch(max(low, 0.0), min(place, end), price, before, after))
-        low, price = place, price + changes.get(place, 0)
+            after = sum(zone.low < high for zone in near)
+            stretches.append(Stretch(max(low, 0.0), min(high, end), price, before, after))
     stretches.append(Stretch(end, end, 0, len(near), len(near)))
     return stretches

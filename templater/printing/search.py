@@ -144,8 +144,8 @@ class Search:
         for places in reversed(layers[1:]):
             found = []
             for place in places:
-                low = max(place.low, at - self.strides[after.kind] - TINY_MM - _SLACK_MM)
-                high = min(place.high, at - step + _SLACK_MM)
+                low = max(place.low, at - self.strides[after.kind] - TINY_MM - 2 * _SLACK_MM)
+                high = min(place.high, at - step + 2 * _SLACK_MM)
                 cost = self.stretches[after.stretch].price + self._price(place, after.kind, after.stretch)
                 if low <= high and place.price + cost == after.price:
                     aim = place.covered * scale

@@ -3,26 +3,60 @@
 from __future__ import annotations
 
 from templater.placement.model import Plan
-from templater.rules.clearance import check_clearance
-from templater.rules.eye_line import check_eye_line
-from templater.rules.gap import check_gap
-from templater.rules.model import Finding
-from templater.rules.past_the_ends import check_past_the_ends
-from templater.rules.subject import Rule, find_subjects
-from templater.rules.width_over_furniture import check_width_over_furniture
+from templater.rules import (
+    balance,
+    clearance,
+    door_swing,
+    eye_line,
+    gap,
+    group_as_one,
+    near_ceiling,
+    near_corner,
+    near_miss,
+    near_opening,
+    past_the_ends,
+    size_against_wall,
+    uneven_gaps,
+    width_over_furniture,
+)
+from templater.rules.accept import accept_findings
+from templater.rules.model import Finding, Verdict
+from templater.rules.rule import Rule
+from templater.rules.settings import is_on
+from templater.rules.subject import Subject, find_subjects
 
 RULES: tuple[Rule, ...] = (
-    check_width_over_furniture,
-    check_past_the_ends,
-    check_clearance,
-    check_gap,
-    check_eye_line,
+    width_over_furniture.RULE,
+    past_the_ends.RULE,
+    clearance.RULE,
+    gap.RULE,
+    eye_line.RULE,
+    group_as_one.RULE,
+    uneven_gaps.RULE,
+    near_miss.RULE,
+    balance.RULE,
+    near_ceiling.RULE,
+    near_corner.RULE,
+    near_opening.RULE,
+    door_swing.RULE,
+    size_against_wall.RULE,
 )
 """Every rule, in the order in which findings are told. A new rule is a new file and a line here."""
 
 
 def check_rules(plan: Plan) -> tuple[Finding, ...]:
     """What each rule says of each stand-alone piece and group, subject by subject."""
-    return tuple(
-        finding for subject in find_subjects(plan) for rule in RULES for finding in rule(subject, plan)
+    findings = (
+        finding
+        for subject in find_subjects(plan)
+        for rule in RULES
+        for finding in _check(rule, subject, plan)
     )
+    return accept_findings(plan, findings)
+
+
+def _check(rule: Rule, subject: Subject, plan: Plan) -> tuple[Finding, ...]:
+    """What a rule says; that it does not apply, where it has nothing to say or is turned off."""
+    is_asked = is_on(plan, rule.code) and (rule.judges_insides or not subject.is_inside)
+    found = rule.check(subject, plan) if is_asked else ()
+    return found or (Finding(rule.code, subject.name, None, Verdict.NOT_APPLICABLE, None, None, None),)

@@ -1,20 +1,21 @@
 """What hangs over furniture leaves some wall free above it.
 
-What it checks
+What it checks:
     The clear distance from the top of the furniture to the lowest edge of the piece or group over
     it: 6 to 8 in.
 
-Why
+Why:
     Closer than that, heads and lamps meet the frame; farther away, furniture and picture come
     apart and the picture floats. Common practice, no source.
 
-Example
+Example:
     A bench is 34 in high. A group whose lowest edge is 41 in above the floor has a clearance of
     7 in: kept. At 39 in it has 5 in: broken, and "raise by 1 in" mends it.
 
-What to write instead
+What to write instead:
     Set ``clearance`` beside ``above``, for example ``clearance: 7 in``. Another band:
     ``rules: {clearance: {from: 5 in, to: 10 in}}``.
+
 """
 
 from __future__ import annotations
@@ -40,10 +41,8 @@ def check_clearance(subject: Subject, plan: Plan) -> tuple[Finding, ...]:
     clear = subject.box.y0 - subject.over.box.y1
     band = find_band(plan, CODE, CLEARANCE)
     other = subject.over.name
-    found = judge_length(
-        CODE, subject.name, clear, band, plan, more="raise", less="lower", other=other
-    )
+    found = judge_length(CODE, subject.name, clear, band, plan, more="raise", less="lower", other=other)
     return (found,)
 
 
-RULE = Rule(CODE, check_clearance, __doc__)
+RULE = Rule(CODE, check_clearance, str(__doc__))

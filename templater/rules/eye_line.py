@@ -1,22 +1,23 @@
 """What hangs by itself has its centre on the eye line.
 
-What it checks
+What it checks:
     The height above the floor of the centre of a stand-alone piece or a group: no more than 1 in
     above or below the eye line. It does not apply over furniture, which sets a height of its own,
     nor along stairs, where the eye line rises with the steps.
 
-Why
+Why:
     Pictures of many sizes hang quietly on one wall when their centres are at one height, that of
     a standing person's eyes: 60 in unless the layout says otherwise. Common practice, no source.
 
-Example
+Example:
     The eye line is at 60 in. A piece with its centre at 60 1/2 in: kept. At 57 in: broken, and
     "raise by 2 in" mends it.
 
-What to write instead
+What to write instead:
     Leave out ``bottom`` and ``top``: the centre is then on the eye line. For the whole wall set
     ``eye_line: 58 in``. Another band, of heights above the floor:
     ``rules: {eye-line: {from: 57 in, to: 62 in}}``.
+
 """
 
 from __future__ import annotations
@@ -46,4 +47,4 @@ def check_eye_line(subject: Subject, plan: Plan) -> tuple[Finding, ...]:
     return (judge_length(CODE, subject.name, height, band, plan, more="raise", less="lower"),)
 
 
-RULE = Rule(CODE, check_eye_line, __doc__)
+RULE = Rule(CODE, check_eye_line, str(__doc__))

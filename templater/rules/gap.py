@@ -1,21 +1,22 @@
 """Neighbouring pieces of a group stand close enough to be seen as one, and not closer.
 
-What it checks
+What it checks:
     The clear distance, edge to edge, between pieces that follow each other in a row, a column, on
     a ledge or along stairs (there along the slope); in other groups between each piece and the
     one nearest to it, and between all that are too close: 2 to 4 in. What hangs on both sides of
     a window is not measured across it. A group inside a group counts as one piece.
 
-Why
+Why:
     Closer than 2 in, frames crowd each other; farther than 4 in, they are seen one by one and no
     longer as one group. Common practice, no source.
 
-Example
+Example:
     Two frames 3 in apart: kept. At 10 in: broken, and "close the gap by 6 in, to 4 in" mends it.
 
-What to write instead
+What to write instead:
     Set the group's ``gap``, for example ``gap: 3 in``. Another band:
     ``rules: {gap: {from: 1 1/2 in, to: 5 in}}``.
+
 """
 
 from __future__ import annotations
@@ -53,11 +54,9 @@ def find_gap_band(plan: Plan) -> Band:
 def _judge(gap: Gap, band: Band, plan: Plan) -> Finding:
     """Two pieces that are neighbours."""
     more, less = "open the gap", "close the gap"
-    found = judge_length(
-        CODE, gap.first, gap.mm, band, plan, more=more, less=less, other=gap.second
-    )
+    found = judge_length(CODE, gap.first, gap.mm, band, plan, more=more, less=less, other=gap.second)
     mend = found.mend and f"{found.mend}, to {band.format_target(gap.mm, plan.units)}"
     return replace(found, mend=mend)
 
 
-RULE = Rule(CODE, check_gap, __doc__, judges_insides=True)
+RULE = Rule(CODE, check_gap, str(__doc__), judges_insides=True)

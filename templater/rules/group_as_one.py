@@ -1,25 +1,26 @@
 """A group hangs as one piece: nothing in it hangs apart.
 
-What it checks
+What it checks:
     That the pieces of a group hold together: each is no farther from the rest than the gap rule
     allows, side by side, one above the other or around a thing that the group hangs around. All
     rules of place then measure the box around the whole group, and none of its pieces alone. A
     group inside a group counts as one piece of it.
 
-Why
+Why:
     The eye reads what hangs close together as one large piece, with one width and one centre. A
     piece that hangs apart is read alone, and the group's figures no longer say what is seen.
     Common practice, no source.
 
-Example
+Example:
     Three pieces of 16 in over a bench, 3 in apart, are one piece 54 in wide: kept. With the third
     10 in from the second it hangs apart: broken, and "move left by 6 in" mends it, because 10 in
     less 6 in is 4 in, the widest usual gap.
 
-What to write instead
+What to write instead:
     Set the group's ``gap`` within the band of the gap rule, or take the piece out of the group
     and give it a ``place`` of its own. The band is the gap rule's: ``rules: {gap: {to: 5 in}}``.
     ``rules: {group-as-one: off}`` turns the rule off.
+
 """
 
 from __future__ import annotations
@@ -110,9 +111,7 @@ class _Leaders:
         self._leaders[high] = low
 
 
-def _tell_apart(
-    subject: Subject, plan: Plan, clusters: Sequence[int], band: Band
-) -> Iterator[Finding]:
+def _tell_apart(subject: Subject, plan: Plan, clusters: Sequence[int], band: Band) -> Iterator[Finding]:
     """A finding for all parts that hang apart together, but for the largest such set."""
     boxes = [box for _, box in subject.parts]
     areas: dict[int, float] = {}
@@ -154,4 +153,4 @@ def _close(low: float, high: float, other_low: float, other_high: float, gap_mm:
     return -max(0.0, low - other_high - gap_mm)
 
 
-RULE = Rule(CODE, check_group_as_one, __doc__, judges_insides=True)
+RULE = Rule(CODE, check_group_as_one, str(__doc__), judges_insides=True)

@@ -24,5 +24,5 @@ class Rule:
 
     code: str
     check: Check
-    page: str | None
+    page: str
     judges_insides: bool = False

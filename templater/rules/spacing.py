@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from bisect import bisect_left
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
@@ -53,9 +52,7 @@ def find_close_pairs(boxes: Sequence[Box], reach_mm: float) -> Iterator[tuple[in
     return overlapping_pairs([box.grown(reach_mm / 2 + SLACK_MM) for box in boxes])
 
 
-def find_nearest(
-    boxes: Sequence[Box], marks: Sequence[int], indices: Iterable[int]
-) -> dict[int, int]:
+def find_nearest(boxes: Sequence[Box], marks: Sequence[int], indices: Iterable[int]) -> dict[int, int]:
     """For each of these boxes the index of the nearest that bears another mark, if there is any.
 
     Of boxes equally near the first is taken.
@@ -64,24 +61,43 @@ def find_nearest(
     if whole.height > whole.width:
         boxes = [Box(y0, x0, y1, x1) for x0, y0, x1, y1 in boxes]
     order = sorted(range(len(boxes)), key=lambda index: boxes[index].x0)
-    starts = [boxes[index].x0 for index in order]
+    ranks = {index: rank for rank, index in enumerate(order)}
     widest = max(box.width for box in boxes)
-    found = ((index, _nearest(index, boxes, marks, order, starts, widest)) for index in indices)
-    return {index: near for index, near in found if near is not None}
+    found: dict[int, int] = {}
+    for index in indices:
+        box, best = boxes[index], (inf, -1)
+        for others in (order[ranks[index] + 1 :], reversed(order[: ranks[index]])):
+            for other in others:
+                near = boxes[other]
+                if max(near.x0 - box.x1, box.x0 - near.x0 - widest) > best[0]:
+                    break
+                if marks[other] != marks[index]:
+                    best = min(best, (measure_gap(box, near), other))
+        if best[0] < inf:
+            found[index] = best[1]
+    return found
 
 
 def find_things_within(subject: Subject, plan: Plan) -> list[Box]:
     """The furniture and the things in the way around which a group hangs."""
-    things = (*plan.obstacles, *plan.furniture)
-    return [thing.box for thing in things if thing.box.meets(subject.box)]
+    boxes = [*(thing.box for thing in plan.obstacles), *(item.box for item in plan.furniture)]
+    return [box for box in boxes if box.meets(subject.box)]
 
 
 def _gaps_in_line(subject: Subject, plan: Plan) -> Iterator[Gap]:
     things = find_things_within(subject, plan)
     for first, (a, b) in enumerate(pairwise(box for _, box in subject.parts)):
-        whole = Box.around((a, b))
-        if not any(thing.meets(whole) for thing in things):
+        between = _find_between(a, b)
+        if not any(thing.meets(between) for thing in things):
             yield _gap(subject, first, first + 1)
+
+
+def _find_between(a: Box, b: Box) -> Box:
+    """The wall between the facing edges of two boxes, as far as both face it."""
+    shared = a.common(b)
+    if a.overlap(b).width < a.overlap(b).height:
+        return Box(shared.x1, shared.y0, shared.x0, shared.y1)
+    return Box(shared.x0, shared.y1, shared.x1, shared.y0)
 
 
 def _gap(subject: Subject, first: int, second: int) -> Gap:
@@ -97,31 +113,3 @@ def _measure_along(a: Box, b: Box) -> float:
     overlap = a.overlap(b)
     ways = ((-overlap.width, dx), (-overlap.height, dy))
     return max((gap * far / way for gap, way in ways if way > SLACK_MM), default=measure_gap(a, b))
-
-
-def _nearest(
-    index: int,
-    boxes: Sequence[Box],
-    marks: Sequence[int],
-    order: Sequence[int],
-    starts: Sequence[float],
-    widest: float,
-) -> int | None:
-    """Looks right, then left, from a box's place in the order of left edges, until no box is near."""
-    box, mark = boxes[index], marks[index]
-    best, nearest = inf, None
-    here = bisect_left(starts, box.x0)
-    for ranks, is_far in (
-        (range(here, len(order)), lambda start: start - box.x1),
-        (range(here - 1, -1, -1), lambda start: box.x0 - start - widest),
-    ):
-        for rank in ranks:
-            if is_far(starts[rank]) > best:
-                break
-            other = order[rank]
-            if marks[other] == mark:
-                continue
-            gap = measure_gap(box, boxes[other])
-            if gap < best - SLACK_MM or (gap <= best + SLACK_MM and other < (nearest or 0)):
-                best, nearest = gap, other
-    return nearest

@@ -34,7 +34,8 @@ def find_subjects(plan: Plan) -> tuple[Subject, ...]:
     """All subjects of a plan: stand-alone pieces, then groups, each in the plan's order."""
     pieces = {piece.name: piece for piece in plan.pieces}
     alone = [piece for piece in plan.pieces if piece.group is None]
-    wholes = [*alone, *(group for group in plan.groups if group.within is None)]
+    wholes: list[PlacedPiece | PlacedGroup] = [*alone]
+    wholes += (group for group in plan.groups if group.within is None)
     facing = find_facing([(each.name, each.box) for each in wholes])
     return (
         *(_of_piece(piece, facing[piece.name]) for piece in alone),
@@ -49,14 +50,12 @@ def _of_piece(piece: PlacedPiece, facing: tuple[Facing, ...]) -> Subject:
 def _of_group(
     group: PlacedGroup, pieces: Mapping[str, PlacedPiece], facing: tuple[Facing, ...]
 ) -> Subject:
-    members = tuple(pieces[name] for name in group.pieces)
-    parts = group.parts or tuple((piece.name, piece.box) for piece in members)
     return Subject(
         name=group.name,
         box=group.box,
         over=group.over,
-        pieces=members,
-        parts=parts[:-1] if group.arrange is Arrangement.LEDGE else parts,
+        pieces=tuple(pieces[name] for name in group.pieces),
+        parts=group.parts,
         arrange=group.arrange,
         is_inside=group.within is not None,
         facing=facing,

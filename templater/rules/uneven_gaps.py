@@ -1,21 +1,22 @@
 """The gaps within one group are equal.
 
-What it checks
+What it checks:
     The largest and the smallest gap within a group: they differ by no more than 1/4 in. Measured
     are the gaps that the gap rule measures; in a grid those between its columns and between its
     rows. It does not apply where a gap breaks the gap rule, which then tells more.
 
-Why
+Why:
     The eye sees a gap that is a little wider than the others before it sees the pictures, and
     takes it for a mistake. Common practice, no source.
 
-Example
+Example:
     Gaps of 3, 3 and 3 1/8 in: kept. Gaps of 3, 3 and 3 1/2 in differ by 1/2 in: broken, and "make
     every gap 3 in" mends it.
 
-What to write instead
+What to write instead:
     Arrange the pieces as a ``row`` or ``column`` with one ``gap``, or mend the ``corners`` of a
     ``placed`` group. More may differ with ``rules: {uneven-gaps: {to: 1/2 in}}``.
+
 """
 
 from __future__ import annotations
@@ -44,12 +45,14 @@ DIFFERENCE = Band(0.0, 25.4 / 4)
 
 def check_uneven_gaps(subject: Subject, plan: Plan) -> tuple[Finding, ...]:
     """Hold the difference between a group's gaps against what the eye lets pass."""
+    if len(subject.parts) < 2:
+        return ()
     usual = find_gap_band(plan)
     gaps = sorted(_measure_gaps(subject, plan, usual))
     if len(gaps) < 2 or any(usual.change(gap) for gap in gaps):
         return ()
     differ = gaps[-1] - gaps[0]
-    band = find_band(plan, CODE, DIFFERENCE)
+    band = Band(0.0, find_band(plan, CODE, DIFFERENCE).high)
     verdict = band.verdict(differ)
     middle = usual.rounded(gaps[(len(gaps) - 1) // 2], step_mm(plan.units))
     finding = Finding(
@@ -83,4 +86,4 @@ def _measure_grid(boxes: Sequence[Box]) -> list[float]:
     ]
 
 
-RULE = Rule(CODE, check_uneven_gaps, __doc__, judges_insides=True)
+RULE = Rule(CODE, check_uneven_gaps, str(__doc__), judges_insides=True)

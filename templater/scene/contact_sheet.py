@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import groupby
+from itertools import groupby, pairwise
 
 from templater.drawing import Item, Line, Polyline
 from templater.geometry import ORIGIN, Box, Point, Size
@@ -22,7 +22,7 @@ from templater.scene.lines import (
 from templater.scene.marks import draw_box
 from templater.scene.model import Form, PageDrawing
 from templater.scene.passages import Passage, draw_paragraph, move_items
-from templater.scene.piece_labels import Wording, write_inside
+from templater.scene.piece_labels import Crowd, Wording, write_beside, write_inside
 from templater.scene.scales import Scale, choose_scale
 from templater.scene.spans import common_spans, dash_spans, open_spans
 from templater.scene.wall_figures import View
@@ -36,6 +36,7 @@ _HEAD = 10.0
 _PICTURE_SHARE = 0.6
 """How much of its cell a picture takes of the side that it shares with the words."""
 
+_KEY = "Dashes and dots: the eye line."
 _ASIDE = 0.6
 """How much wall is shown on each side of the group, as a share of its width."""
 
@@ -68,11 +69,11 @@ def draw_contact_sheet(entries: Sequence[Entry], form: Form) -> tuple[PageDrawin
 
     Entries of a group stand together.
     """
-    pages = []
+    pages: list[PageDrawing] = []
     for group, ways in groupby(entries, key=lambda entry: entry.group):
         listed = list(ways)
-        for first in range(0, len(listed), A_PAGE):
-            pages.append(_draw_page(group, listed[first : first + A_PAGE], form))
+        firsts = range(0, len(listed), A_PAGE)
+        pages += [_draw_page(group, listed[first : first + A_PAGE], form) for first in firsts]
     return tuple(pages)
 
 
@@ -87,8 +88,12 @@ def _draw_page(group: str, entries: Sequence[Entry], form: Form) -> PageDrawing:
     scale, cells = min(choices, key=lambda choice: choice[0].ratio)
     items: list[Item] = [*move_items(head.items, inner.x0, inner.y1)]
     for entry, cell in zip(entries, cells, strict=False):
-        items += _Picture(entry, window, scale, cell.picture).draw()
-        items += _write_words(entry, scale, cell.words)
+        picture = _Picture(entry, window, scale, cell.picture)
+        items += picture.draw()
+        words = cell.words
+        if words.x0 > picture.right:
+            words = words._replace(x0=picture.right + 2 * _GAP)
+        items += _write_words(entry, scale, words)
     return PageDrawing(f"Ways to hang {group}", form.size, tuple(items))
 
 
@@ -141,12 +146,15 @@ class _Picture:
 
     def __init__(self, entry: Entry, window: Box, scale: Scale, place: Box) -> None:
         self._plan, self._group, self._window = entry.plan, entry.placed, window
-        width = window.width / scale.ratio
-        left = place.x0 + (place.width - width) / 2
         bottom = place.y1 - window.height / scale.ratio
-        origin = Point(left - window.x0 / scale.ratio, bottom - window.y0 / scale.ratio)
+        origin = Point(place.x0 - window.x0 / scale.ratio, bottom - window.y0 / scale.ratio)
         self._view = View(scale, origin, window)
         self._frame = self._view.box_on_page(window)
+
+    @property
+    def right(self) -> float:
+        """Where the picture ends on the page."""
+        return self._frame.x1
 
     def draw(self) -> Iterator[Item]:
         """Everything, from the wall forward."""
@@ -174,13 +182,14 @@ class _Picture:
         if not ends:
             yield Line(Point(x0, y1), Point(x1, y1), THICK)
             return
-        for start, end in zip(ends, ends[1:], strict=False):
+        for start, end in pairwise(ends):
             left, right = max(start.x, self._window.x0), min(end.x, self._window.x1)
             if left < right:
                 slope = (end.y - start.y) / (end.x - start.x)
-                heights = (start.y + (x - start.x) * slope for x in (left, right))
-                points = (Point(x, y) for x, y in zip((left, right), heights, strict=True))
-                yield Line(*(self._view.on_page(point) for point in points), THICK)
+                low, high = (
+                    self._view.on_page(Point(x, start.y + (x - start.x) * slope)) for x in (left, right)
+                )
+                yield Line(low, high, THICK)
 
     def _draw_eye_line(self) -> Iterator[Item]:
         """The eye line, hidden where something hangs or stands in front."""
@@ -217,13 +226,17 @@ class _Picture:
     def _draw_pieces(self) -> Iterator[Item]:
         """The group's pieces with their numbers in the list; all others as thin outlines."""
         numbers = {name: number for number, name in enumerate(self._group.pieces, 1)}
-        for piece in self._plan.pieces:
-            if not (box := self._seen(piece.box)):
-                continue
-            number = numbers.get(piece.name)
-            yield draw_box(box, FINE if number is None else THICK)
-            if number is not None:
-                yield from write_inside(box, (), (Wording(str(number)),))
+        boxes = {piece.name: self._seen(piece.box) for piece in self._plan.pieces}
+        crowd = Crowd()
+        for box in filter(None, boxes.values()):
+            crowd.add(box)
+        for name, box in boxes.items():
+            if box is not None:
+                yield draw_box(box, THICK if name in numbers else FINE)
+            if box is not None and name in numbers:
+                number = str(numbers[name])
+                inside = write_inside(box, (), (Wording(number),))
+                yield from inside or write_beside(box, number, crowd, self._frame)
 
 
 def _cross(box: Box) -> Polyline:
@@ -239,7 +252,9 @@ def _write_words(entry: Entry, scale: Scale, place: Box) -> Iterator[Item]:
     )
     passages: list[Passage] = [title]
     passages += [draw_paragraph(text, place.width, after_mm=0.3) for text in entry.captions]
-    passages += [draw_paragraph(text, place.width, after_mm=0.3) for text in (listed, scale.text)]
+    passages += [
+        draw_paragraph(text, place.width, after_mm=0.3) for text in (listed, f"{scale.text}. {_KEY}")
+    ]
     top = place.y1
     for passage in passages:
         if top - passage.height_mm < place.y0:

@@ -14,7 +14,7 @@ from typing import TypeAlias
 
 from templater.drawing import Anchor, Item, Line, Polyline, Words
 from templater.geometry import Box, Point
-from templater.lettering import words_box
+from templater.lettering import text_width, words_box
 from templater.printing.model import Seam, Tile, Tiling
 from templater.scene.board import ALL, NOTHING, Board, Cover
 from templater.scene.lines import FINE, SMALL, THIN, short_dash
@@ -25,6 +25,7 @@ JoinMarks: TypeAlias = dict[str, list[Item]]
 _REACH = 7.0
 _HALF = 2.5
 _BESIDE = 0.9
+_CLEAR = 1.0
 _SHORT = 60.0
 _TRIM_WORDS = 4.5
 _PLACES = (0.2, 0.8)
@@ -51,7 +52,7 @@ def draw_joins(
             for half in halves:
                 drawn[half.sheet] += half.items
                 boards[half.sheet].mark(half.box)
-                interruptions += [half.box] if crossing else []
+                interruptions += [half.box.grown(_CLEAR)] if crossing else []
     for join in joins:
         for sheet in (join.seam.under, join.seam.over):
             boards[sheet].mark(join.line_box)
@@ -59,16 +60,23 @@ def draw_joins(
 
 
 def write_on_seams(
-    tiling: Tiling, extent: Box, boards: Mapping[str, Board]
-) -> Iterable[tuple[str, Item]]:
+    tiling: Tiling, extent: Box, boards: Mapping[str, Board], interruptions: list[Box]
+) -> Iterable[tuple[str, Words]]:
     """Say on every seam, where there is room, what is cut and what lies on what, sheet by sheet."""
     tiles = {tile.name: tile for tile in tiling.tiles}
     for join in (_Join(_within(seam, extent)) for seam in tiling.seams):
         under, over = join.seam.under, join.seam.over
-        for item in join.write_on_lap(tiles[under], boards[under]):
-            yield under, item
-        for item in join.write_on_trim(boards[over]):
-            yield over, item
+        for sheet, choices in (
+            (under, join.write_on_lap(tiles[under])),
+            (over, join.write_on_trim()),
+        ):
+            for words in choices:
+                box = words_box(words)
+                if boards[sheet].is_clear(box, ALL & ~join.beside):
+                    interruptions += [] if boards[sheet].is_clear(box) else [box.grown(_CLEAR)]
+                    boards[sheet].mark(box)
+                    yield sheet, words
+                    break
 
 
 def _within(seam: Seam, extent: Box) -> Seam:
@@ -101,12 +109,24 @@ class _Join:
         return self.seam.start.x == self.seam.end.x
 
     @property
+    def beside(self) -> Cover:
+        """The centre line that may run along the seam."""
+        return Cover.UPRIGHT if self.upright else Cover.ACROSS
+
+    @property
     def line_box(self) -> Box:
         """The room of the seam's line."""
         start, end = self.seam.start, self.seam.end
         return Box(
             min(start.x, end.x), min(start.y, end.y), max(start.x, end.x), max(start.y, end.y)
         ).grown(1)
+
+    def holds(self, at: Point, half: float) -> bool:
+        """Whether what reaches so far to both sides of a point lies along the seam."""
+        start, end = self.seam.start, self.seam.end
+        if self.upright:
+            return start.y + half <= at.y <= end.y - half
+        return start.x + half <= at.x <= end.x - half
 
     def along(self, fraction: float) -> Point:
         """A point of the seam."""
@@ -125,12 +145,14 @@ class _Join:
         self, boards: Mapping[str, Board], wanted: float
     ) -> tuple[Cover, tuple[_Half, _Half]] | None:
         """A mark near a place along the seam, clear of all but a centre line that runs along it."""
-        beside = Cover.UPRIGHT if self.upright else Cover.ACROSS
         for named, shift in product((True, False), _SHIFTS):
-            halves = self.halves(self.along(wanted + shift), named=named)
-            if all(boards[half.sheet].is_clear(half.box, ALL & ~beside) for half in halves):
-                clear = all(boards[half.sheet].is_clear(half.box, beside) for half in halves)
-                return NOTHING if clear else beside, halves
+            at = self.along(wanted + shift)
+            halves = self.halves(at, named=named)
+            if not self.holds(at, _HALF):
+                continue
+            if all(boards[half.sheet].is_clear(half.box, ALL & ~self.beside) for half in halves):
+                clear = all(boards[half.sheet].is_clear(half.box) for half in halves)
+                return NOTHING if clear else self.beside, halves
         return None
 
     def halves(self, at: Point, *, named: bool = True) -> tuple[_Half, _Half]:
@@ -165,24 +187,20 @@ class _Join:
         foot = 0.0 if side > 0 else -SMALL
         return Words(at.moved(_BESIDE, foot), text, SMALL, bold=True)
 
-    def write_on_lap(self, under: Tile, board: Board) -> Iterable[Item]:
-        """What is printed on the lap that the sheet on top will cover."""
+    def write_on_lap(self, under: Tile) -> Iterable[Words]:
+        """What is printed on the lap that the sheet on top will cover, in the places to try."""
         start = self.seam.start
         depth = under.clip.x1 - start.x if self.upright else start.y - under.clip.y0
-        return self._write_along(f"lap: {self.seam.over} lies on this", depth / 2, board)
+        return self._write_along(f"lap: {self.seam.over} lies on this", depth / 2)
 
-    def write_on_trim(self, board: Board) -> Iterable[Item]:
-        """What is said along the line that is cut."""
-        return self._write_along(f"trim on this line, lay over {self.seam.under}", _TRIM_WORDS, board)
+    def write_on_trim(self) -> Iterable[Words]:
+        """What is said along the line that is cut, in the places to try."""
+        return self._write_along(f"trim on this line, lay over {self.seam.under}", _TRIM_WORDS)
 
-    def _write_along(self, text: str, away: float, board: Board) -> Iterable[Item]:
-        """Words that run along the seam, to its right or below it, where there is room."""
-        into = away + SMALL / 2
+    def _write_along(self, text: str, away: float) -> Iterable[Words]:
+        """Words that run along the seam, to its right or below it."""
+        into, half = away + SMALL / 2, text_width(text, SMALL) / 2
         for at in map(self.along, _WORDS_PLACES):
-            foot = at.moved(into, 0) if self.upright else at.moved(0, -into)
-            words = Words(foot, text, SMALL, Anchor.MIDDLE, turned=self.upright)
-            box = words_box(words)
-            if board.is_clear(box):
-                board.mark(box)
-                return (words,)
-        return ()
+            if self.holds(at, half):
+                foot = at.moved(into, 0) if self.upright else at.moved(0, -into)
+                yield Words(foot, text, SMALL, Anchor.MIDDLE, turned=self.upright)

@@ -58,7 +58,7 @@ def _try(board: Board, regions: Regions, corner: Point, *, first_up: bool) -> Ru
         if found is None:
             crowding += 10
             continue
-        is_short = max(found.box.size) < _LONG.width
+        is_short = max(found.box.size) < _LONG.width - 1
         crowding += is_short + 2 * (Cover.LEVEL in found.way.interrupts)
         start = found.box.corner
         zero = start.moved(_MM_SIDE, _ZERO) if upward else start.moved(_ZERO, _INCH_SIDE)

@@ -53,16 +53,20 @@ class SheetNames:
 
 @dataclass(frozen=True, slots=True)
 class _Layout:
-    """One way to lay the block out, from its bottom-left corner: words left, small map right."""
+    """One way to lay the block out, from its bottom-left corner: arrow, words, sheet and small map.
+
+    In the smallest the map stands below the arrow and the sheet's name above the other words.
+    """
 
     size: Size
     text_width: float
-    map_box: Box | None
+    map_box: Box
+    arrow_foot: float = 4.0
 
 
 _WIDE = _Layout(Size(100.0, 42.0), 60.0, Box(74, 4, 97, 28))
 _NARROW = _Layout(Size(72.0, 42.0), 42.0, Box(55, 4, 69, 28))
-_SMALL = _Layout(Size(54.0, 42.0), 40.6, None)
+_SMALL = _Layout(Size(55.0, 46.0), 41.6, Box(1.5, 2.5, 10.5, 13), arrow_foot=15.0)
 _LAYOUTS = (_WIDE, _NARROW, _SMALL)
 _WAYS = (
     *(Way(plain_shape(layout.size)) for layout in _LAYOUTS),
@@ -137,21 +141,23 @@ def draw_sheet_block(
         page = f"page {names.first_page + index} of {names.page_count}"
     (x0, y0, x1, y1), room = block.box, layout.text_width
     items: list[Item] = [draw_box(block.box.grown(-0.5), FINE), *block.rulers]
-    items += _draw_up(Point(x0 + _MARGIN / 2, y0 + 4), layout.size.height - 15)
+    foot = Point(x0 + _MARGIN / 2, y0 + layout.arrow_foot)
+    items += _draw_up(foot, layout.size.height - layout.arrow_foot - 11)
     lines = [
-        *(_name_short(names, sheet, room) if layout.map_box is None else _name_lines(names, room)),
+        *(_name_short(names, sheet, room) if layout is _SMALL else _name_lines(names, room)),
+        (shorten(names.title, SMALL, room), SMALL, False),
         (f"rev {names.revision}", LARGE, True),
         *([(page, SMALL, False)] if page else []),
         ("Print at 100 %, actual size.", SMALL, False),
         *((text, SMALL, True) for text in _REMARKS[fold, more]),
     ]
     items += _set_lines(lines, Point(x0 + _MARGIN, y1 - 0.8), layout.size.height - 1.6)
-    if layout.map_box is not None:
+    if layout is not _SMALL:
         column = layout.size.width - _MARGIN - room - 3
         height = next(size for size in _SHEET_SIZES if text_width(sheet, size, bold=True) <= column)
         items.append(Words(Point(x1 - 3, y1 - 11), sheet, height, Anchor.END, bold=True))
-        if index is not None and len(tiling.tiles) > 1:
-            items += _draw_map(tiling, index, layout.map_box.moved(x0, y0))
+    if index is not None and len(tiling.tiles) > 1:
+        items += _draw_map(tiling, index, layout.map_box.moved(x0, y0))
     return tuple(items)
 
 
@@ -167,7 +173,7 @@ def _set_lines(lines: Sequence[_Line], top: Point, depth: float) -> Iterable[Wor
 
 
 def _name_lines(names: SheetNames, width_mm: float) -> Iterable[_Line]:
-    """The piece's name, large on one line if it fits, else smaller on two; then the kit's title."""
+    """The piece's name, large on one line if it fits, else smaller on two."""
     if text_width(names.piece, LARGE, bold=True) <= width_mm:
         yield names.piece, LARGE, True
     else:
@@ -175,11 +181,10 @@ def _name_lines(names: SheetNames, width_mm: float) -> Iterable[_Line]:
         yield first, NORMAL, True
         if rest:
             yield shorten(" ".join(rest), NORMAL, width_mm, bold=True), NORMAL, True
-    yield shorten(names.title, SMALL, width_mm), SMALL, False
 
 
 def _name_short(names: SheetNames, sheet: str, width_mm: float) -> Iterable[_Line]:
-    """The sheet's name and the piece's, where there is room for nothing else."""
+    """The sheet's name above the piece's, on one line."""
     yield sheet, TITLE, True
     yield shorten(names.piece, NORMAL, width_mm, bold=True), NORMAL, True
 

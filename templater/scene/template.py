@@ -103,7 +103,7 @@ class _Filling:
         self._joins: JoinMarks = draw_joins(tiling, extent, by_name, self._labels.interruptions)
         self._sheets = [self._fill_sheet(index) for index in range(len(tiling.tiles))]
         self._say_the_rest(TemplateWords(piece, plan, self._lines))
-        for sheet, item in write_on_seams(tiling, extent, by_name):
+        for sheet, item in write_on_seams(tiling, extent, by_name, self._labels.interruptions):
             self._joins[sheet].append(item)
 
     def _number_holes(self) -> None:

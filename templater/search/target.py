@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
-from templater.layout.model import Group, Layout
+from templater.layout.model import Group
 from templater.lengths import Unit
+from templater.placement.model import PlacedFurniture, Plan
+from templater.rules.settings import find_band
+from templater.rules.width_over_furniture import CODE, PERCENT
 
 SHARE = 2 / 3
 """Of the furniture's width; common practice, no source."""
@@ -11,37 +14,33 @@ SHARE = 2 / 3
 USUAL_GAP_MM = 3 * 25.4
 """In the middle of the usual 2 to 4 in; common practice, no source."""
 
-_WIDTH_RULE = "width-over-furniture"
 
-
-def find_target(group: Group, layout: Layout) -> float | None:
+def find_target(group: Group, plan: Plan) -> float | None:
     """The width that a group should come near, mm; None where nothing asks for one.
 
     Two thirds of the furniture below, or as near to that as the layout's own band lets it be; else
     the width that the group itself asks for; else, if its pieces are to be chosen, two thirds of
     the wall.
     """
-    below = find_width_below(group, layout)
+    below = find_below(group, plan)
     if below is not None:
-        return below * _find_share(layout)
+        return below.box.width * find_share(plan)
     if group.target is not None:
         return group.target.width
     has_pool = group.open_choice is not None and group.open_choice.pool is not None
-    return layout.wall.size.width * SHARE if has_pool else None
+    return plan.wall.width * SHARE if has_pool else None
 
 
-def find_width_below(group: Group, layout: Layout) -> float | None:
-    """The width of the furniture that a group hangs above, if any, mm."""
+def find_below(group: Group, plan: Plan) -> PlacedFurniture | None:
+    """The furniture that a group hangs above, if any."""
     above = group.position.above if group.position else None
-    return next((item.size.width for item in layout.furniture if item.name == above), None)
+    return next((item for item in plan.furniture if item.name == above), None)
 
 
-def _find_share(layout: Layout) -> float:
-    """Two thirds, or the nearest to it that the layout's own band allows."""
-    setting = next((each for each in layout.rules if each.rule == _WIDTH_RULE), None)
-    low = setting.low / 100 if setting and setting.low is not None else 0.0
-    high = setting.high / 100 if setting and setting.high is not None else max(low, SHARE)
-    return min(max(SHARE, low), high)
+def find_share(plan: Plan) -> float:
+    """Two thirds, or the share nearest to it that the layout's own band allows."""
+    band = find_band(plan, CODE, PERCENT)
+    return min(max(SHARE, band.low / 100), band.high / 100)
 
 
 def list_gaps(group: Group, units: Unit) -> tuple[float, ...]:

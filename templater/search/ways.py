@@ -2,21 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from typing import TypeAlias
 
 from templater.geometry import Size
-from templater.layout.model import Align, Arrangement, Cells, Group
-
-Reach: TypeAlias = Callable[[Sequence[Size]], tuple[float, int]]
-"""How wide pieces come out without gaps (mm), and how many gaps come on top of that."""
+from templater.layout.model import Arrangement, Cells, Group
 
 LEAST_CLUSTER = 3
 """Two pieces hang side by side or one above the other; a cluster is of more."""
 
 CLUSTER_PROPORTION = 1.5
-"""Width over height of a cluster that has no height to come near: our own choice."""
+"""Width over height that a cluster is expected to have: our own choice."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,68 +23,54 @@ class Way:
     columns: int | None = None
     cells: Cells = Cells.EQUAL
 
-    def settle(self, group: Group, members: tuple[str, ...], gap_mm: float) -> Group:
-        """The group composed so; an arrangement of its own choice keeps all its other settings."""
-        settled = replace(group, members=members, gap_mm=gap_mm, open_choice=None)
-        if group.open_choice is None or not group.open_choice.arrange:
-            return settled
+    def settle(self, group: Group, members: Sequence[str], gap_mm: float) -> Group:
+        """The group composed so, with nothing left open."""
         return replace(
-            settled,
+            group,
+            members=tuple(members),
+            gap_mm=gap_mm,
             arrange=self.arrange,
             columns=self.columns,
             cells=self.cells,
-            align=_find_align(group.align, self.arrange),
+            open_choice=None,
         )
 
-    def reach(self, sizes: Sequence[Size]) -> tuple[float, int]:
-        """How wide pieces come out: without gaps (mm), and the number of gaps.
+    def estimate_width(self, sizes: Sequence[Size]) -> tuple[float, int]:
+        """How wide pieces come out in all (mm), and how many gaps come on top of that.
 
-        A cluster's width follows from its area and its proportion, a stair's is not known.
+        Exact for rows, columns, grids and ledges; a cluster's follows from its area.
         """
         match self.arrange:
             case Arrangement.COLUMN:
                 return max(size.width for size in sizes), 0
             case Arrangement.GRID:
-                return _grid_width(sizes, self.columns or len(sizes), self.cells), _columns(self, sizes)
+                return self._estimate_grid(sizes)
             case Arrangement.CLUSTER:
                 area = sum(size.width * size.height for size in sizes)
-                return float((area * CLUSTER_PROPORTION) ** 0.5), round(len(sizes) ** 0.5) - 1
+                across = (len(sizes) * CLUSTER_PROPORTION) ** 0.5
+                return float((area * CLUSTER_PROPORTION) ** 0.5), round(across) - 1
             case _:
                 return sum(size.width for size in sizes), len(sizes) - 1
 
-
-def _columns(way: Way, sizes: Sequence[Size]) -> int:
-    return min(way.columns or len(sizes), len(sizes)) - 1
-
-
-def _grid_width(sizes: Sequence[Size], columns: int, cells: Cells) -> float:
-    """All columns side by side: as wide as each one's widest piece, or all as the widest of all."""
-    widest = [
-        max(size.width for size in sizes[column::columns]) for column in range(min(columns, len(sizes)))
-    ]
-    return max(widest) * len(widest) if cells is Cells.EQUAL else sum(widest)
+    def _estimate_grid(self, sizes: Sequence[Size]) -> tuple[float, int]:
+        """Columns as wide as their widest piece, or all as the widest of all."""
+        columns = min(self.columns or len(sizes), len(sizes))
+        widest = [max(size.width for size in sizes[first::columns]) for first in range(columns)]
+        width = max(widest) * columns if self.cells is Cells.EQUAL else sum(widest)
+        return width, columns - 1
 
 
-def _find_align(align: Align, arrange: Arrangement) -> Align:
-    """The group's own alignment where the arrangement knows it, else centred."""
-    foreign = {Arrangement.ROW: (Align.LEFT, Align.RIGHT), Arrangement.COLUMN: (Align.TOP, Align.BOTTOM)}
-    return Align.CENTRE if align in foreign.get(arrange, ()) else align
+def list_ways(group: Group, count: int) -> tuple[Way, ...]:
+    """The ways for so many pieces, in the order in which equals are preferred.
 
-
-def list_ways(group: Group, sizes: Sequence[Size]) -> tuple[Way, ...]:
-    """The ways for these pieces, in the order in which equals are preferred.
-
-    Open: row, grids of whole rows (two and more of both), cluster, column. A grid of unequal
-    pieces comes with true gaps and with equal cells.
+    Of an open arrangement: row, grids of whole rows (two and more of both; equal cells, or true
+    gaps), cluster, column.
     """
     if group.open_choice is None or not group.open_choice.arrange:
         return (Way(group.arrange, group.columns, group.cells),)
-    ways = [Way(Arrangement.ROW)]
-    if len(sizes) == 1:
-        return tuple(ways)
-    kinds = [Cells.EQUAL] if len(set(sizes)) == 1 else [Cells.TRUE, Cells.EQUAL]
-    columns = [n for n in range(2, len(sizes) // 2 + 1) if len(sizes) % n == 0]
-    ways += [Way(Arrangement.GRID, number, cells) for number in columns for cells in kinds]
-    if len(sizes) >= LEAST_CLUSTER:
-        ways.append(Way(Arrangement.CLUSTER))
-    return (*ways, Way(Arrangement.COLUMN))
+    if count == 1:
+        return (Way(Arrangement.ROW),)
+    columns = [number for number in range(2, count // 2 + 1) if count % number == 0]
+    grids = (Way(Arrangement.GRID, number, cells) for number in columns for cells in Cells)
+    clusters = (Way(Arrangement.CLUSTER),) if count >= LEAST_CLUSTER else ()
+    return (Way(Arrangement.ROW), *grids, *clusters, Way(Arrangement.COLUMN))

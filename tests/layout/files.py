@@ -25,6 +25,54 @@ groups:
 """A sound layout of eleven lines; tests of faults change one spot of it."""
 
 
+WIDE = """\
+title: Long wall
+units: in
+wall: {width: 50 ft, ceiling: [[0, 9 ft], [40 ft, 9 ft], [50 ft, 6 ft]]}
+furniture:
+  - {name: settle, left: 200, width: 60, height: 32}
+openings:
+  - {name: sash window, kind: window, left: 40, bottom: 30, width: 36, height: 50}
+  - {name: landing door, kind: door, right: 120, width: 32, height: 80, swing: right}
+fixtures:
+  - {name: thermostat, centre: 100, middle: 60, width: 4, height: 5}
+pieces:
+  - {name: A, size: 10 x 10}
+  - {name: B, size: 10 x 10}
+  - {name: C, size: 10 x 10}
+  - {name: D, size: 10 x 10}
+  - {name: E, size: 10 x 10}
+  - {name: F, size: 10 x 10, place: {beside: sash window, side: right, clearance: 4, top: 70}}
+  - {name: G, size: 10 x 10}
+  - {name: H, size: 10 x 10}
+  - {name: I, size: 10 x 10}
+  - {name: J, size: 10 x 10}
+  - {name: K, size: 10 x 10}
+  - {name: L, size: 10 x 10}
+  - {name: M, size: 10 x 10}
+groups:
+  - {name: pair, pieces: [A, B], arrange: placed, corners: {B: {left: 11, bottom: 3}, a: {left: 0, bottom: 0}}}
+  - {name: big, pieces: [pair, C], arrange: row, spread: 50, between: [Landing Door, Right End]}
+  - {name: six, pieces: [D, E], arrange: grid, rows: 2, cells: "true", right: 20}
+  - {name: rest, pieces: [G], arrange: ledge, ledge: {height: 55, width: 48, thick: 1 1/2, drop: 3/4, every: 16}}
+  - name: up
+    pieces: [H]
+    arrange: stair
+    stair: {rise: 7 1/2, run: 10, up: left, start: {left: 300, bottom: 15}}
+  - {name: heap, pieces: [I], arrange: cluster, width: 40, height: 30, gap: any, above: settle}
+  - {name: pick, choose: {from: [J, K, L], count: 2}, arrange: any, left: 500}
+  - {name: pick too, choose: {from: [K, l, M]}, arrange: column, gap: any, left: 550}
+rules:
+  balance: {to: 12.5 %}
+  gap: {from: 2, to: 5}
+  eye-line: off
+  near-miss: on
+accept:
+  - {rule: eye-line, for: PICK, because: the stairs put the eye higher here}
+"""
+"""A sound layout with every key that an arrangement, a thing in the way or a rule can have."""
+
+
 def read_sound(text: bytes | str) -> Layout:
     """The layout of a text that must be sound."""
     reading = read_layout(text, "hall.yaml")
@@ -53,7 +101,7 @@ def check_faults(marked: str, *faults: str) -> None:
     assert list_faults(text + rest) == expected
 
 
-def change(old: str, new: str) -> str:
-    """The small layout with one spot changed."""
-    assert SMALL.count(old) == 1, old
-    return SMALL.replace(old, new)
+def change(old: str, new: str, text: str = SMALL) -> str:
+    """The small layout, or another text, with one spot changed."""
+    assert text.count(old) == 1, old
+    return text.replace(old, new)

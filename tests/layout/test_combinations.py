@@ -55,7 +55,7 @@ HANG = "{by: nail, drop: 1/2}"
         (
             "left: 100",
             "left: 100, ¦clearance: 7",
-            ["'clearance' does not apply without 'above' => add 'above', or remove it"],
+            ["'clearance' does not apply without 'above' or 'beside' => add one of them, or remove it"],
         ),
         (
             "above: window seat",

@@ -59,7 +59,7 @@ NO_PLACE = (
             "above: ¦Harbour",
             [
                 "'above' names 'Harbour', which is a piece, not furniture"
-                " => name the furniture that it hangs above"
+                " => name what it hangs above"
             ],
         ),
     ],
@@ -94,7 +94,7 @@ def test_names_are_the_same_after_composing_and_folding() -> None:
     text = SMALL.replace("window seat", "Fenste\u0301r", 1)
     text = text.replace("above: window seat", "above: FENST\u00c9R")
     layout = read_sound(text.replace("[Cliff path", "[cliff PATH"))
-    assert layout.groups[0].pieces == ("Cliff path", "Harbour")
+    assert layout.groups[0].members == ("Cliff path", "Harbour")
     assert layout.groups[0].position.above == layout.furniture[0].name == "Fenst\u00e9r"
 
 

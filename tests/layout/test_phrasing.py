@@ -4,7 +4,7 @@ from tests.layout.files import change, check_faults
 
 ROOT_KEYS = (
     "use title, units, paper, margin, lap, eye_line, datum, for, from, contact, issue, wall, furniture,"
-    " pieces or groups"
+    " openings, fixtures, pieces, groups, rules or accept"
 )
 PIECE_KEYS = "use name, size, weight, hang or place"
 PIECE_LIST = "write for example 'pieces: [{name: Tide chart, size: 16 x 20 in}]'"
@@ -78,7 +78,8 @@ NO_VALUE = "write one after the colon, or remove the key"
             "{¦center: 100}",
             [
                 "'center' is not a key of 'place' (did you mean 'centre'?)"
-                " => use above, clearance, left, centre, right, eye_line, bottom or top"
+                " => use above, beside, side, around, between, clearance, left, centre, right, eye_line, bottom"
+                " or top"
             ],
         ),
         ("{left: 100}", "¦", [f"'place' has no value => {NO_VALUE}"]),
@@ -95,7 +96,10 @@ NO_VALUE = "write one after the colon, or remove the key"
         (
             "pieces: [Cliff path, Harbour]",
             "pieces: ¦Harbour",
-            [f"'pieces' needs a list, but is 'Harbour' => {PIECE_LIST}"],
+            [
+                "'pieces' needs a list, but is 'Harbour'"
+                " => write for example 'pieces: [Tide chart, Kelp print]'"
+            ],
         ),
         (
             "pieces: [Cliff path, Harbour]",

@@ -13,7 +13,7 @@ def test_the_starter_is_a_sound_layout() -> None:
         "Tide clock",
         "Hall mirror",
     ]
-    assert [group.pieces for group in layout.groups] == [("Harbour at dusk", "Cliff path")]
+    assert [group.members for group in layout.groups] == [("Harbour at dusk", "Cliff path")]
 
 
 def test_the_starter_tells_of_every_key() -> None:

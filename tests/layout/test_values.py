@@ -79,7 +79,7 @@ EMPTY = "write one after the colon, or remove the key"
             "arrange: row",
             "arrange: ¦roww",
             "'arrange' is 'roww', which is not an arrangement (did you mean 'row'?)",
-            "use row or column",
+            "use row, column, grid, cluster, stair, ledge, placed or any",
         ),
         (
             "by: nail",

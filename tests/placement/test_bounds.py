@@ -1,11 +1,14 @@
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from templater.errors import Fault, Place
-from templater.layout.model import Furniture, Hanger, Position
+from templater.layout.model import Arrangement, Furniture, LeftRight, Obstacle, Position
 from templater.lengths import Unit
-from tests.builders import furniture, group, hanging, inches, layout, piece, place_layout, position
+from tests.builders import furniture, group, inches, layout, piece, place_layout, position
+from tests.placement.surroundings import SLOPE, obstacle, with_ceiling, with_things
 
 AT = Place("hall.yaml", 9, 5)
 
@@ -121,25 +124,109 @@ def test_furniture_must_stand_within_the_wall(item: Furniture, messages: list[st
 
 
 @pytest.mark.parametrize(
-    ("place", "drop", "rise", "message"),
+    ("thing", "message"),
     [
-        # The frame ends at the ceiling; the holes 1/2 in below it plus a rise of 2 in.
-        (position(top=inches(96)), 0.5, 2, "1 1/2 in (38 mm) above the ceiling"),
-        (position(bottom=0.0), 19.5, -1, "1/2 in (13 mm) below the floor"),
+        (
+            obstacle("hatch", 190, 60, 203, 80, at=AT),
+            "'hatch' reaches 3 in (76 mm) past the wall's right end",
+        ),
+        (obstacle("hatch", 150, 80, 160, 98, at=AT), "'hatch' reaches 2 in (51 mm) above the ceiling"),
+        (
+            obstacle("hatch", -2, 40, 10, 50, at=AT),
+            "'hatch' reaches 2 in (51 mm) past the wall's left end",
+        ),
     ],
 )
-def test_a_hole_off_the_wall_is_told_once(
-    place: Position, drop: float, rise: float, message: str
-) -> None:
-    hang = hanging(Hanger.D_RINGS, inches(drop), rise=inches(rise), apart=inches(8), at=AT)
-    (fault,) = place_layout(layout([piece("Tide chart", hang=hang, place=place)])).faults
-    assert fault.message == f"a hole of piece 'Tide chart' would be {message}"
+def test_things_in_the_way_must_be_within_the_wall(thing: Obstacle, message: str) -> None:
+    (fault,) = place_layout(with_things(layout([]), thing)).faults
+    assert fault.message == message
     assert fault.place == AT
-    assert "rise" in fault.hint
 
 
-def test_a_hole_within_a_frame_past_the_ceiling_is_told_by_its_frame() -> None:
-    hang = hanging(Hanger.NAIL, inches(1), rise=0.0)
-    work = piece("Tide chart", hang=hang, place=position(top=inches(100)))
-    (fault,) = place_layout(layout([work])).faults
-    assert fault.message == "piece 'Tide chart' reaches 4 in (102 mm) above the ceiling"
+def test_things_in_the_way_may_lie_over_one_another_and_over_furniture() -> None:
+    wall = layout([], furniture=[furniture("boot bench", inches(30))])
+    things = obstacle("window", 40, 20, 80, 60), obstacle("thermostat", 70, 50, 90, 70)
+    assert place_layout(with_things(wall, *things)).faults == ()
+
+
+@pytest.mark.parametrize(
+    ("place", "amount"),
+    [
+        # 16 x 20 in; at its right edge, x in, the ceiling is 96 - (x - 100) / 2 in up.
+        (position(left=inches(144), bottom=inches(48), at=AT), "2 in (51 mm)"),  # 68 - (96 - 30)
+        (position(left=inches(140), bottom=inches(48), at=AT), None),  # 68 at 156 in: 96 - 28
+        (position(left=inches(60), bottom=inches(76), at=AT), None),
+        (position(left=inches(60), bottom=inches(80), at=AT), "4 in (102 mm)"),
+        (position(left=inches(92), bottom=inches(76), at=AT), "4 in (102 mm)"),  # 108 in: 92
+    ],
+)
+def test_into_the_sloping_ceiling(place: Position, amount: str | None) -> None:
+    wall = with_ceiling(layout([piece("Tide chart", place=place)]), SLOPE)
+    faults = place_layout(wall).faults
+    if amount is None:
+        assert faults == ()
+        return
+    message = f"piece 'Tide chart' reaches {amount} into the sloping ceiling"
+    assert faults == (Fault(message, f"move it down by at least {amount}", AT),)
+
+
+def test_a_ceiling_may_dip_between_the_upper_corners() -> None:
+    # A beam at 100 in, 76 in up; the piece from 92 to 108 in, up to 78 in.
+    place = position(centre=inches(100), top=inches(78), at=AT)
+    wall = with_ceiling(layout([piece("Tide chart", place=place)]), [(0, 96), (100, 76), (200, 96)])
+    (fault,) = place_layout(wall).faults
+    assert fault.message == "piece 'Tide chart' reaches 2 in (51 mm) into the sloping ceiling"
+
+
+def test_a_group_follows_the_ceiling_piece_by_piece() -> None:
+    # Small pieces at the sides, under a roof of 1 in 1 over 100 in: A and C, 10 in high, end at
+    # 65 in, 17 in from the middle; B, 20 in high, at 70 in.
+    works = [
+        piece(name, inches(10), inches(height)) for name, height in zip("ABC", (10, 20, 10), strict=True)
+    ]
+    row = group("trio", "ABC", gap=inches(2))
+    for top, faults in ((82, 0), (81, 1)):
+        wall = with_ceiling(layout(works, groups=[row]), [(0, top - 100), (100, top), (200, top - 100)])
+        assert len(place_layout(wall).faults) == faults  # at 17 in the ceiling is at 82 - 17 = 65 in
+
+
+@pytest.mark.parametrize("item", [furniture("wardrobe", inches(150), inches(40), inches(60), at=AT)])
+def test_furniture_under_a_sloping_ceiling(item: Furniture) -> None:
+    (fault,) = place_layout(with_ceiling(layout([], furniture=[item]), SLOPE)).faults
+    # At 190 in: 51 in.
+    assert fault.message == "furniture 'wardrobe' reaches 9 in (229 mm) into the sloping ceiling"
+
+
+def test_no_room_beside_a_thing() -> None:
+    place = replace(position(at=AT), beside="hatch", side=LeftRight.LEFT, clearance_mm=inches(2))
+    wall = with_things(layout([piece("Tide chart", place=place)]), obstacle("hatch", 15, 40, 40, 70))
+    assert place_layout(wall).faults == (
+        Fault(
+            "piece 'Tide chart' reaches 3 in (76 mm) past the wall's left end",  # 15 - 2 - 16
+            "make it narrower by at least 3 in (76 mm)",
+            AT,
+        ),
+    )
+
+
+@pytest.mark.parametrize(
+    ("arrange", "message", "hint"),
+    [
+        # Around a hatch from 15 to 40 in, 75 to 85 in up: 16 + 3 left of it, 20 + 3 above it.
+        (
+            Arrangement.ROW,
+            "4 in (102 mm) past the wall's left end",
+            "narrower by at least 4 in (102 mm)",
+        ),
+        (Arrangement.COLUMN, "12 in (305 mm) above the ceiling", "lower by at least 12 in (305 mm)"),
+    ],
+)
+def test_no_room_around_a_thing(arrange: Arrangement, message: str, hint: str) -> None:
+    place = replace(position(at=AT), around="hatch")
+    pair = group("pair", "AB", arrange=arrange, place=place)
+    wall = with_things(
+        layout([piece("A"), piece("B")], groups=[pair]), obstacle("hatch", 15, 75, 40, 85)
+    )
+    (fault,) = place_layout(wall).faults
+    assert fault.message == f"group 'pair' reaches {message}"
+    assert fault.hint == f"make what hangs on that side {hint}"

@@ -1,9 +1,11 @@
 from __future__ import annotations
 
+import re
+from dataclasses import replace
 from random import Random
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from templater.errors import Fault, Place
@@ -11,6 +13,7 @@ from templater.geometry import Box
 from templater.layout.model import Position
 from templater.placement.collisions import MAX_OVERLAPS, overlapping_pairs
 from tests.builders import furniture, group, inches, layout, piece, place_layout, position
+from tests.placement.surroundings import obstacle, with_things
 
 AT = Place("hall.yaml", 9, 5)
 
@@ -107,6 +110,118 @@ def test_a_group_behind_furniture_is_told_once() -> None:
     )
     (fault,) = place_layout(wall).faults
     assert fault.message == "group 'trio' hangs behind 'boot bench', 9 in (229 mm) below its top"
+
+
+WINDOW = obstacle("sash window", 60, 30, 96, 80)
+
+
+@pytest.mark.parametrize(
+    ("place", "amounts", "hint"),
+    [
+        # 16 x 20 in over the window's right edge by 96 - 90, its top by 80 - 70.
+        (
+            position(left=inches(90), bottom=inches(70), at=AT),
+            "6 in (152 mm) across and 10 in (254 mm) up",
+            "move it right by at least 6 in (152 mm), or up by at least 10 in (254 mm)",
+        ),
+        # Over its left edge by 64 - 60, its sill by 36 - 30.
+        (
+            position(left=inches(48), bottom=inches(16), at=AT),
+            "4 in (102 mm) across and 6 in (152 mm) up",
+            "move it left by at least 4 in (102 mm), or down by at least 6 in (152 mm)",
+        ),
+        # All of it over the pane: left 80 - 60 = 20, right 96 - 64 = 32, up 80 - 50, down 70 - 30.
+        (
+            position(left=inches(64), bottom=inches(50), at=AT),
+            "16 in (406 mm) across and 20 in (508 mm) up",
+            "move it left by at least 20 in (508 mm), or up by at least 30 in (762 mm)",
+        ),
+    ],
+)
+def test_over_something_in_the_way(place: Position, amounts: str, hint: str) -> None:
+    wall = with_things(layout([piece("Tide chart", place=place)]), WINDOW)
+    message = f"piece 'Tide chart' hangs over 'sash window' by {amounts}"
+    assert place_layout(wall).faults == (Fault(message, hint, AT),)
+
+
+@pytest.mark.parametrize(
+    "place",
+    [position(left=inches(96)), position(left=inches(70), bottom=inches(80) - 5e-7)],
+)
+def test_touching_something_in_the_way_is_fine(place: Position) -> None:
+    wall = with_things(layout([piece("Tide chart", height=inches(16), place=place)]), WINDOW)
+    assert place_layout(wall).faults == ()
+
+
+def test_a_group_is_told_once_and_moved_so_that_all_of_it_is_clear() -> None:
+    # A to C, 10 in wide, 2 in apart: 80 to 90, 92 to 102 and 104 to 114 in; only A and B are over the
+    # window's edge at 96 in. Right by 96 - 80, or up by 80 - 50 = 30.
+    row = group("trio", "ABC", gap=inches(2), place=position(left=inches(80), at=AT))
+    wall = layout([piece(name, inches(10)) for name in "ABC"], groups=[row])
+    assert place_layout(with_things(wall, WINDOW)).faults == (
+        Fault(
+            "group 'trio' hangs over 'sash window' by 10 in (254 mm) across and 20 in (508 mm) up",
+            "move it right by at least 16 in (406 mm), or up by at least 30 in (762 mm)",
+            AT,
+        ),
+    )
+
+
+def test_fixtures_count_like_openings() -> None:
+    clock = obstacle("ship's clock", 95, 55, 105, 65)
+    wall = replace(layout([piece("Tide chart")]), fixtures=(clock,))
+    (fault,) = place_layout(wall).faults
+    assert fault.message.startswith("piece 'Tide chart' hangs over \"ship's clock\" by")
+
+
+def test_a_thing_in_the_gap_of_a_group_is_fine() -> None:
+    row = group("pair", "AB", gap=inches(10))
+    wall = with_things(
+        layout([piece("A"), piece("B")], groups=[row]), obstacle("clock", 96, 50, 104, 60)
+    )
+    assert place_layout(wall).faults == ()
+
+
+def test_every_thing_in_the_way_is_told() -> None:
+    wall = layout(
+        [piece("Tide chart")], furniture=[furniture("boot bench", inches(30), height=inches(55))]
+    )
+    faults = place_layout(
+        with_things(wall, obstacle("clock", 90, 60, 95, 65), obstacle("bell", 105, 60, 120, 65))
+    ).faults
+    assert [fault.message.split(" by ")[0].split(",")[0] for fault in faults] == [
+        "piece 'Tide chart' hangs behind 'boot bench'",
+        "piece 'Tide chart' hangs over 'clock'",
+        "piece 'Tide chart' hangs over 'bell'",
+    ]
+
+
+@settings(max_examples=60)
+@given(
+    st.lists(st.tuples(st.integers(2, 12), st.integers(2, 12)), min_size=1, max_size=4),
+    st.integers(10, 90),
+    st.integers(10, 60),
+    st.booleans(),
+)
+def test_each_act_that_the_hint_names_mends_it(
+    sizes: list[tuple[int, int]], left: int, bottom: int, across: bool
+) -> None:
+    thing = obstacle("window", 60, 40, 80, 60)
+    works = [piece(str(number), inches(w), inches(h)) for number, (w, h) in enumerate(sizes)]
+
+    def faults(dx: float, dy: float) -> tuple[Fault, ...]:
+        where = position(left=inches(left + dx), bottom=inches(bottom + dy))
+        row = group("row", [each.name for each in works], gap=inches(1), place=where)
+        return place_layout(with_things(layout(works, groups=[row], height=inches(200)), thing)).faults
+
+    before = faults(0, 0)
+    if not before:
+        return
+    acts = re.findall(r"(left|right|up|down) by at least ([0-9]+) in", before[0].hint)
+    way, amount = acts[0 if across else 1]
+    x, y = {"left": (-1, 0), "right": (1, 0), "up": (0, 1), "down": (0, -1)}[way]
+    messages = [fault.message for fault in faults(x * int(amount), y * int(amount))]
+    assert not any("hangs over" in message for message in messages)
 
 
 def test_resting_on_furniture_is_no_fault() -> None:

@@ -222,7 +222,9 @@ def change_places(
         pieces=tuple(
             replace(each, position=each.position and move(each.position)) for each in wall.pieces
         ),
-        groups=tuple(replace(each, position=move(each.position)) for each in wall.groups),
+        groups=tuple(
+            replace(each, position=each.position and move(each.position)) for each in wall.groups
+        ),
         furniture=tuple(replace(item, left_mm=left_of(item)) for item in wall.furniture),
     )
 

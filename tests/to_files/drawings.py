@@ -15,7 +15,9 @@ PAPERS = {
 LINE = Line(Point(10.123456, 20.25), Point(150.5, 20.25), 0.25)
 DASHED = Line(Point(10, 30), Point(100, 90.75), 0.18, (4.32, 0.54, 0.09, 0.54))
 CHAIN = Polyline((Point(20, 100), Point(40, 110), Point(60.0625, 100)), 0.35)
-BOX = Polyline((Point(20, 120), Point(60, 120), Point(60, 140), Point(20, 140)), 0.5, (3.0, 0.75), closed=True)
+BOX = Polyline(
+    (Point(20, 120), Point(60, 120), Point(60, 140), Point(20, 140)), 0.5, (3.0, 0.75), closed=True
+)
 ARROW = Polyline((Point(80, 120), Point(90, 121.3), Point(90, 118.7)), 0.18, filled=True)
 RING = Circle(Point(100.1, 150.2), 5.0, 0.25)
 DOT = Circle(Point(120, 150), 0.8, 0.13, filled=True)

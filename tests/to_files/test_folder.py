@@ -1,7 +1,6 @@
 from __future__ import annotations
 
 import json
-import os
 from pathlib import Path
 
 import pytest
@@ -43,6 +42,12 @@ def test_an_empty_folder_may_be_filled(tmp_path: Path) -> None:
     assert (tmp_path / "kit" / "first").exists()
 
 
+def _fail_to_make(folder: Path, error: BaseException) -> None:
+    with whole_folder(folder) as building:
+        (building / "half").write_text("half")
+        raise error
+
+
 @pytest.mark.parametrize("error", [KeyboardInterrupt(), RuntimeError("x"), OSError(28, "disk full")])
 @pytest.mark.parametrize("kit_before", [False, True])
 def test_when_it_goes_wrong_all_is_as_before(
@@ -52,9 +57,8 @@ def test_when_it_goes_wrong_all_is_as_before(
         _make_kit(tmp_path / "kit", "first")
     before = _listed(tmp_path)
     expected = WriteError if isinstance(error, OSError) else type(error)
-    with pytest.raises(expected), whole_folder(tmp_path / "kit") as building:
-        (building / "half").write_text("half")
-        raise error
+    with pytest.raises(expected):
+        _fail_to_make(tmp_path / "kit", error)
     assert _listed(tmp_path) == before
 
 
@@ -138,16 +142,21 @@ def _write(path: Path, content: bytes) -> None:
         building.write_bytes(content)
 
 
+def _fail_to_write(path: Path) -> None:
+    with whole_file(path, b"PK") as building:
+        building.write_bytes(b"PK ha")
+        raise RuntimeError
+
+
 def test_a_file_is_replaced_only_by_a_whole_one_of_its_kind(tmp_path: Path) -> None:
     path = tmp_path / "deep" / "kit.zip"
     _write(path, b"PK first")
     _write(path, b"PK second")
     assert path.read_bytes() == b"PK second"
-    with pytest.raises(RuntimeError), whole_file(path, b"PK") as building:
-        building.write_bytes(b"PK ha")
-        raise RuntimeError
+    with pytest.raises(RuntimeError):
+        _fail_to_write(path)
     assert path.read_bytes() == b"PK second"
-    assert os.listdir(path.parent) == ["kit.zip"]
+    assert _listed(path.parent) == {"kit.zip": b"PK second"}
 
 
 def test_a_file_of_another_kind_is_left_alone(tmp_path: Path) -> None:

@@ -71,7 +71,9 @@ def test_a_packed_kit_holds_every_file_and_is_the_same_each_time(hall: MadeKit, 
     assert held == _files(hall.folder)
 
 
-def _run(folder: Path, *, limit: int | None = None, **environment: str) -> subprocess.CompletedProcess[str]:
+def _run(
+    folder: Path, *, limit: int | None = None, **environment: str
+) -> subprocess.CompletedProcess[str]:
     """Make a kit as a whole process, perhaps with a largest file size in bytes."""
 
     def set_limit() -> None:
@@ -104,7 +106,7 @@ def test_a_disk_that_refuses_leaves_the_older_kit_as_it_was(
         "  give a place that can be written with --out",
     ]
     assert _files(tmp_path) == before
-    assert os.listdir(tmp_path) == ["hall-kit"]
+    assert [path.name for path in tmp_path.iterdir()] == ["hall-kit"]
 
 
 def test_without_cairo_everything_but_the_picture_is_made(hall: MadeKit, tmp_path: Path) -> None:

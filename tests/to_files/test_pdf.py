@@ -4,6 +4,7 @@ import io
 from collections.abc import Sequence
 from dataclasses import replace
 from math import dist
+from typing import Any
 
 import pikepdf
 import pypdfium2
@@ -50,7 +51,7 @@ def _moved(points: Sequence[Point]) -> list[object]:
     return [pytest.approx(point.moved(*ORIGIN), abs=NEAR) for point in points]
 
 
-@pytest.fixture(params=PAPERS.values(), ids=PAPERS.keys())
+@pytest.fixture(params=list(PAPERS.values()), ids=list(PAPERS))
 def size(request: pytest.FixtureRequest) -> Size:
     """A4, Letter and five metres of a roll."""
     return Size(*request.param)
@@ -68,15 +69,15 @@ def test_lines_and_circles_are_where_they_were_drawn(size: Size) -> None:
     assert unmoved.start == pytest.approx(LINE.start, abs=NEAR)
     assert unmoved.clip is None
     chain, box, arrow = ink.outlines
-    for item, outline in ((CHAIN, chain), (BOX, box), (ARROW, arrow)):
-        assert list(outline.points) == _moved(item.points)
-        assert outline.filled == item.filled
-        assert outline.dash == pytest.approx(item.dash, abs=NEAR)
+    for drawn, outline in ((CHAIN, chain), (BOX, box), (ARROW, arrow)):
+        assert list(outline.points) == _moved(drawn.points)
+        assert outline.filled == drawn.filled
+        assert outline.dash == pytest.approx(drawn.dash, abs=NEAR)
     assert (chain.closed, box.closed) == (False, True)
-    for item, ring in zip((RING, DOT), ink.rings, strict=True):
-        assert [ring.centre] == _moved([item.centre])
-        assert ring.radius_mm == pytest.approx(item.radius_mm, abs=NEAR)
-        assert ring.filled == item.filled
+    for circle, ring in zip((RING, DOT), ink.rings, strict=True):
+        assert [ring.centre] == _moved([circle.centre])
+        assert ring.radius_mm == pytest.approx(circle.radius_mm, abs=NEAR)
+        assert ring.filled == circle.filled
 
 
 def test_words_stand_where_their_anchor_says(size: Size) -> None:
@@ -135,7 +136,7 @@ def test_pages_are_true_to_size_and_not_turned_cropped_or_rescaled() -> None:
 
 def test_a_printer_is_told_to_print_at_actual_size_on_one_side() -> None:
     with pikepdf.open(io.BytesIO(_written(full_page(PAPERS["a4"])))) as pdf:
-        told = dict(pdf.Root.ViewerPreferences.items())
+        told: dict[str, Any] = dict(pdf.Root.ViewerPreferences.items())
         assert told["/PrintScaling"] == "/None"
         assert list(told["/Enforce"]) == ["/PrintScaling"]
         assert told["/Duplex"] == "/Simplex"

@@ -41,7 +41,7 @@ def _moved(*points: Point) -> list[object]:
     return [pytest.approx(point.moved(*ORIGIN), abs=NEAR) for point in points]
 
 
-@pytest.fixture(params=PAPERS.values(), ids=PAPERS.keys())
+@pytest.fixture(params=list(PAPERS.values()), ids=list(PAPERS))
 def reading(request: pytest.FixtureRequest) -> SvgReading:
     """Everything drawn on A4, on Letter and on five metres of a roll."""
     return _read(Size(*request.param))
@@ -62,15 +62,15 @@ def test_lines_and_circles_are_where_they_were_drawn(reading: SvgReading) -> Non
     assert unmoved.start == pytest.approx(LINE.start, abs=NEAR)
     assert unmoved.clip is None
     chain, box, arrow = reading.ink.outlines
-    for item, outline in ((CHAIN, chain), (BOX, box), (ARROW, arrow)):
-        assert list(outline.points) == _moved(*item.points)
-        assert outline.filled == item.filled
-        assert outline.dash == pytest.approx(item.dash, abs=NEAR)
+    for drawn, outline in ((CHAIN, chain), (BOX, box), (ARROW, arrow)):
+        assert list(outline.points) == _moved(*drawn.points)
+        assert outline.filled == drawn.filled
+        assert outline.dash == pytest.approx(drawn.dash, abs=NEAR)
     assert (chain.closed, box.closed) == (False, True)
-    for item, ring in zip((RING, DOT), reading.ink.rings, strict=True):
-        assert [ring.centre] == _moved(item.centre)
-        assert ring.radius_mm == pytest.approx(item.radius_mm, abs=NEAR)
-        assert ring.filled == item.filled
+    for circle, ring in zip((RING, DOT), reading.ink.rings, strict=True):
+        assert [ring.centre] == _moved(circle.centre)
+        assert ring.radius_mm == pytest.approx(circle.radius_mm, abs=NEAR)
+        assert ring.filled == circle.filled
 
 
 def test_words_stand_where_their_anchor_says(reading: SvgReading) -> None:

@@ -1,0 +1,64 @@
+"""What hangs keeps away from windows, doors and fixtures.
+
+What it checks:
+    The clear distance, across or up, from a stand-alone piece or a group to each opening and
+    fixture: at least 3 in. What hangs around one is measured piece by piece.
+
+Why:
+    A window has its casing and curtain, a door its frame, a switch or a clock the hand that
+    reaches for it; a picture that crowds them looks squeezed in. Common practice, no source.
+
+Example:
+    A window ends 76 in from the wall's left end. A piece that starts at 79 in: kept. One that
+    starts at 77 in is 1 in away: broken, and "move right by 2 in" mends it.
+
+What to write instead:
+    ``beside: sash window``, ``side: right``, ``clearance: 3 in``, or a larger ``gap`` of a row
+    that hangs ``around`` it. Another band: ``rules: {near-opening: {from: 2 in}}``.
+
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from templater.placement.model import Plan, Side
+from templater.rules.band import Band
+from templater.rules.judge import judge_length
+from templater.rules.model import Finding, Verdict
+from templater.rules.moves import format_moves
+from templater.rules.rule import Rule
+from templater.rules.settings import find_band
+from templater.rules.subject import Subject
+from templater.rules.way_out import find_movers, find_way_out, measure_free
+
+CODE = "near-opening"
+
+FREE = Band(3 * 25.4)
+"""Clear distance to an opening or a fixture, mm; common practice, no source."""
+
+
+def check_near_opening(subject: Subject, plan: Plan) -> tuple[Finding, ...]:
+    """Hold the distance to each opening; if all are far enough, only the nearest is told."""
+    found = sorted(_judge_all(subject, plan), key=lambda pair: pair[0])
+    broken = tuple(finding for _, finding in found if finding.verdict is Verdict.BROKEN)
+    return broken or tuple(finding for _, finding in found[:1])
+
+
+def _judge_all(subject: Subject, plan: Plan) -> Iterator[tuple[float, Finding]]:
+    """Every distance, mm, with what is said of it."""
+    band = find_band(plan, CODE, FREE)
+    for thing in plan.obstacles:
+        for name, boxes in find_movers(subject, thing):
+            free = measure_free(boxes, thing.box)
+            found = judge_length(
+                CODE, name, free, band, plan, more="move away", less="move nearer", other=thing.name
+            )
+            if band.change(free) > 0:
+                way = find_way_out(boxes, thing.box.grown(band.low), plan.wall, Side)
+                found = replace(found, mend=format_moves(way.x, way.y, plan.units))
+            yield free, found
+
+
+RULE = Rule(CODE, check_near_opening, str(__doc__))

@@ -1,0 +1,132 @@
+"""Settles every group that leaves something open, one after the other."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import replace
+
+from templater.errors import Fault, LayoutError, UsageError
+from templater.layout.model import Group, Layout
+from templater.mounting.model import Mount
+from templater.placement.place import place_pieces
+from templater.quoting import quote
+from templater.search.advice import advise
+from templater.search.candidates import list_candidates
+from templater.search.judge import Judge
+from templater.search.model import Proposal, Settlement
+from templater.search.rank import pick_different, rank
+from templater.search.target import find_target
+
+
+def settle_groups(
+    layout: Layout, mounts: Mapping[str, Mount], choices: Sequence[int] = ()
+) -> tuple[Settlement, ...]:
+    """Settle the open groups in the layout's order, a group before the one that it is part of.
+
+    ``choices`` are the numbers (from 1) of the proposals to take, in that order; where there is
+    none, the first is taken. Later groups see what was taken of the earlier ones: where it hangs,
+    and which pieces of a pool are gone. Raises LayoutError where a group can be placed in no way,
+    and UsageError for a choice that there is not.
+    """
+    still_open = [group.name for group in _inner_first(layout) if group.open_choice]
+    _check_choices(choices, still_open)
+    settlements: list[Settlement] = []
+    for number, name in enumerate(still_open):
+        taken = choices[number] if number < len(choices) else 1
+        settlement = _settle(name, _put_off(layout, still_open[number + 1 :]), mounts, taken)
+        settlements.append(settlement)
+        layout = _pass_on(settlement.choice.group, layout)
+    return tuple(settlements)
+
+
+def _check_choices(choices: Sequence[int], still_open: Sequence[str]) -> None:
+    """Refuse more choices than there are open groups. Raises UsageError."""
+    if len(choices) > len(still_open):
+        groups = "group leaves" if len(still_open) == 1 else "groups leave"
+        message = f"{len(choices)} proposals are chosen, but {len(still_open)} {groups} something open"
+        raise UsageError([Fault(message, "choose one for each open group, in the layout's order")])
+
+
+def _inner_first(layout: Layout) -> Iterator[Group]:
+    """The groups in the layout's order, each after those that are part of it."""
+    by_name = {group.name: group for group in layout.groups}
+
+    def follow(name: str) -> Iterator[Group]:
+        group = by_name.pop(name, None)
+        if group is not None:
+            for member in group.members:
+                yield from follow(member)
+            yield group
+
+    for group in layout.groups:
+        yield from follow(group.name)
+
+
+def _put_off(layout: Layout, later: Sequence[str]) -> Layout:
+    """The layout without the groups that are settled later.
+
+    One that has other groups in it is needed for their sake, and is a row until its turn comes.
+    """
+    names = {group.name for group in layout.groups}
+    kept = (
+        replace(group, open_choice=None) if group.name in later else group
+        for group in layout.groups
+        if group.name not in later or names.intersection(group.members)
+    )
+    return replace(layout, groups=tuple(kept))
+
+
+def _pass_on(settled: Group, layout: Layout) -> Layout:
+    """The layout with a group settled, its pieces taken out of all pools."""
+    groups = []
+    for group in layout.groups:
+        choice = group.open_choice
+        if group.name == settled.name:
+            groups.append(settled)
+        elif choice and choice.pool:
+            pool = tuple(name for name in choice.pool if name not in settled.members)
+            groups.append(replace(group, open_choice=replace(choice, pool=pool)))
+        else:
+            groups.append(group)
+    return replace(layout, groups=tuple(groups))
+
+
+def _settle(name: str, layout: Layout, mounts: Mapping[str, Mount], taken: int) -> Settlement:
+    """The best ways to settle one group on a wall on which all else is settled or left away."""
+    group = next(each for each in layout.groups if each.name == name)
+    _check_pool(group)
+    plan = place_pieces(layout, mounts).plan
+    sizes = {piece.name: piece.size for piece in layout.pieces}
+    proposals = _judge_all(group, list_candidates(group, sizes, plan), Judge(layout, mounts))
+    best = pick_different(rank(proposals, find_target(group, plan)))
+    if not 1 <= taken <= len(best):
+        count = "1 proposal" if len(best) == 1 else f"{len(best)} proposals"
+        message = f"proposal {taken} of {quote(name)} is chosen, but it has {count}"
+        raise UsageError([Fault(message, "choose one of those that are shown", group.at)])
+    return Settlement(best, taken, advise(group, best[0], sizes, plan))
+
+
+def _check_pool(group: Group) -> None:
+    """Refuse a pool of which earlier groups have left too little. Raises LayoutError."""
+    choice = group.open_choice
+    if choice is None or choice.pool is None or len(choice.pool) >= (choice.count or 1):
+        return
+    wanted, left = choice.count or 1, len(choice.pool)
+    message = f"{quote(group.name)} is to choose {wanted}, but earlier groups leave {left} of its pool"
+    raise LayoutError([Fault(message, "add pieces to choose from, or lower a 'count'", group.at)])
+
+
+def _judge_all(group: Group, candidates: Iterable[Group], judge: Judge) -> list[Proposal]:
+    """The candidates that can be placed; where there is none, LayoutError with one's faults."""
+    proposals: list[Proposal] = []
+    least: tuple[Fault, ...] = ()
+    for candidate in candidates:
+        proposal, faults = judge.judge(candidate)
+        if proposal:
+            proposals.append(proposal)
+        elif not least or len(faults) < len(least):
+            least = faults
+    if not proposals:
+        message = f"{quote(group.name)} can be hung in no way that fits; of the nearest one it is said:"
+        raise LayoutError([Fault(message, "mend the faults that follow", group.at), *least])
+    return proposals

@@ -1,0 +1,98 @@
+from __future__ import annotations
+
+from itertools import pairwise
+
+import pytest
+
+from templater.drawing import Line, Words
+from templater.geometry import Box, Point, Size
+from templater.layout.model import Hanger, Margins
+from templater.lettering import words_box
+from templater.paper import PAPERS
+from templater.printing.model import PrintSetup
+from templater.printing.tile import tile_template
+from templater.scene.model import Form, PageDrawing
+from templater.scene.sheet_block import SheetNames
+from templater.scene.template import draw_template, template_extent
+from templater.sheets.lay_out import lay_out_pages, lay_out_template
+from templater.sheets.model import Page, PageKind
+from tests.builders import hanging, inches, layout, piece, plan_of
+
+A4 = Size(210.0, 297.0)
+FORM = Form(A4, Box(6.35, 12.7, 203.65, 290.65))
+LINE = Line(Point(0, 100), Point(50, 100), 0.25)
+
+
+def _pages(title: str) -> tuple[Page, ...]:
+    drawings = [PageDrawing(name, A4, (LINE,)) for name in ("Cover", "Print test")]
+    return lay_out_pages(
+        drawings, PageKind.COVER, FORM, first_page=3, page_count=31, title=title, revision="K7WQ2F"
+    )
+
+
+def _words(page: Page) -> list[Words]:
+    return [item for layer in page.layers for item in layer.items if isinstance(item, Words)]
+
+
+def test_each_page_tells_its_number_revision_and_kit() -> None:
+    pages = _pages("Keeper's cottage")
+    for number, page in enumerate(pages, 3):
+        told = {words.text: words.height_mm for words in _words(page)}
+        assert told == {"rev K7WQ2F": 5.0, "Keeper's cottage": 2.5, f"page {number} of 31": 2.5}
+    assert [page.label for page in pages] == ["cover 1", "cover 2"]
+    assert [page.bookmarks[0].title for page in pages] == ["Cover", "Print test"]
+
+
+def test_a_long_title_leaves_the_number_room() -> None:
+    page = _pages("The keeper's cottage by the northern breakwater, upper landing, sea side" * 4)[0]
+    boxes = sorted(words_box(words) for words in _words(page))
+    assert all(FORM.printable.holds(box, slack=0.15) for box in boxes)
+    assert all(one.x1 < other.x0 for one, other in pairwise(boxes))
+
+
+@pytest.fixture
+def sheets() -> list[Page]:
+    """A piece of 30 x 40 in with two holes, on Letter."""
+    hang = hanging(Hanger.D_RINGS, inches(8), apart=inches(26))
+    plan = plan_of(layout([piece("Great lens", inches(30), inches(40), hang=hang)]))
+    (placed,) = plan.pieces
+    marks = placed.template_marks()
+    holes, hangs = [mark.hole for mark in marks], [mark.hang for mark in marks]
+    setup = PrintSetup(PAPERS["letter"], Margins(), 10.0)
+    tiling = tile_template(template_extent(placed), holes, hangs, setup)
+    names = SheetNames("Keeper's cottage", placed.name, "K7WQ2F", 5, 60)
+    return list(lay_out_template(draw_template(placed, plan, tiling, names), tiling, placed))
+
+
+def test_a_piece_is_found_by_its_first_sheet_and_each_hole_by_one(sheets: list[Page]) -> None:
+    targets = [(page.sheet, target.name) for page in sheets for target in page.targets]
+    assert [sheet for sheet, name in targets if name == "piece:great-lens"] == ["A1"]
+    assert sorted(name for _, name in targets if name.startswith("hole:")) == [
+        "hole:great-lens:1",
+        "hole:great-lens:2",
+    ]
+    bookmarks = [[(mark.level, mark.title) for mark in page.bookmarks] for page in sheets]
+    assert bookmarks[0] == [(0, "Great lens"), (1, "Great lens A1")]
+    assert all(len(marks) == 1 for marks in bookmarks[1:])
+
+
+def test_a_hole_is_where_the_sheets_origin_puts_it(sheets: list[Page]) -> None:
+    # From the frame's bottom-left: 15 - 13 = 2 in and 28 in across, 40 - 8 = 32 in up.
+    holes = {1: Point(inches(2), inches(32)), 2: Point(inches(28), inches(32))}
+    for page in sheets:
+        assert page.origin is not None
+        assert page.clip is not None
+        for target in page.targets:
+            if target.name.startswith("hole:"):
+                hole = holes[int(target.name[-1])]
+                assert target.point == pytest.approx(hole.moved(*page.origin))
+                assert page.clip.has(hole)
+
+
+def test_lines_are_clipped_to_the_sheet(sheets: list[Page]) -> None:
+    for page in sheets:
+        assert page.origin is not None
+        assert page.clip is not None
+        lines, words = page.layers
+        assert lines.clip == pytest.approx(page.clip.moved(*page.origin))
+        assert (lines.origin, words.origin) == (page.origin, page.origin)

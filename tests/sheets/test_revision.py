@@ -1,0 +1,42 @@
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+import pytest
+
+from templater.layout.model import Margins
+from templater.paper import PAPERS
+from templater.placement.model import Plan
+from templater.printing.model import PrintSetup
+from templater.sheets.revision import name_revision
+from tests.builders import hanging, layout, piece, plan_of
+
+SETUP = PrintSetup(PAPERS["a4"], Margins(), 10.0)
+
+
+def _plan(drop: float = 50.0) -> Plan:
+    return plan_of(layout([piece("Kelp print", hang=hanging(drop=drop))]))
+
+
+def test_the_same_plan_setup_and_version_give_the_same_word() -> None:
+    word = name_revision(_plan(), SETUP, "1.0")
+    assert name_revision(_plan(), SETUP, "1.0") == word
+    # No I, O, S, Z, 0 or 1, which are taken for one another.
+    assert re.fullmatch("[A-HJ-NP-RT-Y2-9]{6}", word)
+
+
+@pytest.mark.parametrize(
+    ("plan", "setup", "version"),
+    [
+        (_plan(50.001), SETUP, "1.0"),
+        (replace(_plan(), issue="second try"), SETUP, "1.0"),
+        (replace(_plan(), title="Keeper's cottage, attic"), SETUP, "1.0"),
+        (_plan(), replace(SETUP, lap_mm=12.0), "1.0"),
+        (_plan(), replace(SETUP, paper=PAPERS["letter"]), "1.0"),
+        (_plan(), replace(SETUP, margins=Margins(left=7.0)), "1.0"),
+        (_plan(), SETUP, "1.0.1"),
+    ],
+)
+def test_whatever_moves_ink_changes_the_word(plan: Plan, setup: PrintSetup, version: str) -> None:
+    assert name_revision(plan, setup, version) != name_revision(_plan(), SETUP, "1.0")
