@@ -97,7 +97,8 @@ def kit(
             _tell_broken(findings)
             _tell_idle(wall.plan, findings)
             holes, pages = wall.plan.hole_count, planned.page_count
-            click.echo(f"{folder}: revision {planned.revision}, {pages} pages, {holes} holes")
+            counts = f"{pages} pages, {holes} hole{'' if holes == 1 else 's'}"
+            click.echo(f"{folder}: revision {planned.revision}, {counts}")
 
 
 def _write_kit(planned: Kit, source: bytes, folder: Path, *, pack: bool, split: bool) -> None:

@@ -15,17 +15,20 @@ from typing import Any
 from hypothesis import strategies as st
 
 from templater.errors import Place
-from templater.geometry import Size
+from templater.geometry import Box, Point, Size
 from templater.layout.model import (
     Align,
     Arrangement,
+    Cells,
     Datum,
     Furniture,
     Group,
     Hanger,
     Hanging,
     Layout,
+    LeftRight,
     Margins,
+    Obstacle,
     Piece,
     Position,
     Wall,
@@ -72,31 +75,101 @@ class _Extent:
 
 @dataclass(frozen=True)
 class _Block:
-    """Extents placed as one, how they are composed, and the extent of the whole."""
+    """One piece, or blocks composed as one.
 
-    extents: tuple[_Extent, ...]
-    arrange: Arrangement
-    align: Align
-    gap: Fraction
+    ``whole``: the extent of a piece; of a group one that has room for its bounding box.
+    """
+
     whole: _Extent
+    parts: tuple[_Block, ...] = ()
+    arrange: Arrangement = Arrangement.ROW
+    align: Align = Align.CENTRE
+    gap: Fraction = Fraction(0)
+    spread: Fraction | None = None
+    columns: int | None = None
+    cells: Cells = Cells.EQUAL
+    corners: tuple[tuple[Fraction, Fraction], ...] | None = None
+
+    @property
+    def size(self) -> int:
+        """How many pieces and groups it is of."""
+        return 1 + sum(part.size for part in self.parts)
 
 
 @st.composite
-def _blocks(draw: st.DrawFn, step: Fraction, largest_mm: int) -> _Block:
+def _single(draw: st.DrawFn, step: Fraction, largest_mm: int) -> _Block:
+    """One piece."""
     side = lengths(40, largest_mm, step)
-    extents = tuple(
-        _Extent(draw(side), draw(side)) for _ in range(draw(st.sampled_from([1, 1, 2, 3, 4])))
+    return _Block(_Extent(draw(side), draw(side)))
+
+
+@st.composite
+def _blocks(draw: st.DrawFn, step: Fraction, largest_mm: int, *, is_plain: bool) -> _Block:
+    """A piece, or a group of pieces and, unless it is to be plain, of small groups."""
+    count = draw(st.sampled_from([1, 1, 2, 3, 4]))
+    single = _single(step, largest_mm)
+    if count == 1:
+        return draw(single)
+    inner = st.lists(_single(step, largest_mm // 2), min_size=2, max_size=3).flatmap(
+        lambda parts: _composed(tuple(parts), step, is_plain=False)
     )
-    arrange = draw(st.sampled_from((Arrangement.ROW, Arrangement.COLUMN)))
-    in_row = arrange is Arrangement.ROW
-    across = (Align.TOP, Align.BOTTOM) if in_row else (Align.LEFT, Align.RIGHT)
+    part = single if is_plain else st.one_of(single, single, single, inner)
+    return draw(_composed(tuple(draw(part) for _ in range(count)), step, is_plain=is_plain))
+
+
+@st.composite
+def _composed(draw: st.DrawFn, parts: tuple[_Block, ...], step: Fraction, *, is_plain: bool) -> _Block:
+    """Blocks composed as one."""
     gap = draw(lengths(0.5, 200, step))
-    gaps = gap * (len(extents) - 1)
-    widths, heights = [each.width for each in extents], [each.height for each in extents]
-    whole = (
-        _Extent(sum(widths, gaps), max(heights)) if in_row else _Extent(max(widths), sum(heights, gaps))
+    arrange = draw(
+        st.sampled_from(("row", "column") if is_plain else ("row", "column", "grid", "placed"))
     )
-    return _Block(extents, arrange, draw(st.sampled_from((*across, Align.CENTRE))), gap, whole)
+    if arrange == "grid":
+        return _gridded(parts, gap, draw(st.integers(1, len(parts))), draw(st.sampled_from(Cells)))
+    if arrange == "placed":
+        return _placed(parts, gap, [draw(lengths(0, 300, step)) for _ in parts])
+    block = _lined(parts, gap, Arrangement(arrange))
+    across = (Align.TOP, Align.BOTTOM) if arrange == "row" else (Align.LEFT, Align.RIGHT)
+    block = replace(block, align=draw(st.sampled_from((*across, Align.CENTRE))))
+    return block if is_plain or draw(st.booleans()) else _spread(block)
+
+
+def _lined(parts: tuple[_Block, ...], gap: Fraction, arrange: Arrangement) -> _Block:
+    """A row or column."""
+    gaps = gap * (len(parts) - 1)
+    widths, heights = [each.whole.width for each in parts], [each.whole.height for each in parts]
+    if arrange is Arrangement.ROW:
+        return _Block(_Extent(sum(widths, gaps), max(heights)), parts, arrange, gap=gap)
+    return _Block(_Extent(max(widths), sum(heights, gaps)), parts, arrange, gap=gap)
+
+
+def _spread(block: _Block) -> _Block:
+    """The same row or column spread over a length: its gap at both ends too, if all parts are exact."""
+    width, height = block.whole.width, block.whole.height
+    if block.arrange is Arrangement.ROW:
+        width += 2 * block.gap
+        return replace(block, spread=width, whole=_Extent(width, height))
+    height += 2 * block.gap
+    return replace(block, spread=height, whole=_Extent(width, height))
+
+
+def _gridded(parts: tuple[_Block, ...], gap: Fraction, columns: int, cells: Cells) -> _Block:
+    """A grid: however its cells are measured, none is larger than the largest part."""
+    rows = -(-len(parts) // columns)
+    width = max(each.whole.width for each in parts) * columns + gap * (columns - 1)
+    height = max(each.whole.height for each in parts) * rows + gap * (rows - 1)
+    whole = _Extent(width, height)
+    return _Block(whole, parts, Arrangement.GRID, gap=gap, columns=columns, cells=cells)
+
+
+def _placed(parts: tuple[_Block, ...], gap: Fraction, bottoms: list[Fraction]) -> _Block:
+    """Parts side by side, each at its own height."""
+    corners, x = [], Fraction(0)
+    for part, bottom in zip(parts, bottoms, strict=True):
+        corners.append((x, bottom))
+        x += part.whole.width + gap
+    top = max(bottom + part.whole.height for part, bottom in zip(parts, bottoms, strict=True))
+    return _Block(_Extent(x - gap, top), parts, Arrangement.PLACED, corners=tuple(corners))
 
 
 @st.composite
@@ -123,6 +196,9 @@ def hangings(draw: st.DrawFn, extent: _Extent, step: Fraction) -> Hanging | None
     )
 
 
+_USUAL_GAP = 76.2
+"""What the reader assumes where no gap is given: three inches."""
+
 _NOWHERE = Position(None, 177.8, None, None, None, None, None, None, HERE)
 
 
@@ -134,6 +210,17 @@ class _Slot:
     left: Fraction
     bottom: Fraction
     width: Fraction
+
+
+@dataclass(frozen=True)
+class _Thing:
+    """Something in the way, with so much wall kept free on both sides."""
+
+    kind: str
+    extent: _Extent
+    pad: Fraction
+    bottom: Fraction
+    swing: LeftRight | None
 
 
 @st.composite
@@ -180,32 +267,33 @@ def _slots(draw: st.DrawFn, blocks: list[_Block], height: Fraction, step: Fracti
 
 
 @st.composite
-def layouts(draw: st.DrawFn, *, most_blocks: int = 3, largest_mm: int = 700) -> Layout:
+def layouts(
+    draw: st.DrawFn, *, most_blocks: int = 3, largest_mm: int = 700, is_plain: bool = False
+) -> Layout:
     """A layout in which nothing is wrong: blocks side by side, each over furniture or free.
 
-    Beware: the slug of a piece is made up here; the layout reader gives its own.
+    Plain: pieces, rows and columns alone; else there are grids, groups in groups, groups spread or
+    placed, and openings and fixtures between the blocks. Beware: the slug of a piece is made up
+    here; the layout reader gives its own.
     """
     units = draw(st.sampled_from(Unit))
     step = _SIXTEENTH if units.is_imperial else _TENTH
-    blocks = draw(st.lists(_blocks(step, largest_mm), min_size=1, max_size=most_blocks))
+    block = _blocks(step, largest_mm, is_plain=is_plain)
+    blocks = draw(st.lists(block, min_size=1, max_size=most_blocks))
     height = max(block.whole.height for block in blocks) + draw(lengths(3 * _ROOM, 1500, step))
     slots = draw(_slots(blocks, height, step))
     wall = _Extent(sum((slot.width for slot in slots), Fraction(0)), height)
-    texts = draw(names(sum(len(block.extents) + 2 for block in blocks)))
-    pieces: list[Piece] = []
-    groups: list[Group] = []
+    things = [] if is_plain else draw(st.lists(_things(wall, step), max_size=3))
+    texts = draw(names(len(things) + sum(block.size + 1 for block in blocks)))
+    obstacles, wall = _line_up(things, texts, wall)
+    build = _Build(draw, texts, step)
     standing: list[Furniture] = []
     for slot in slots:
         position = draw(_positions(slot, wall))
         if draw(st.booleans()):
             below, position = draw(_furniture(texts.pop(), slot, step))
             standing.append(below)
-        members = [_piece(draw, texts.pop(), extent, step) for extent in slot.block.extents]
-        if len(members) == 1:
-            members = [replace(members[0], position=position)]
-        else:
-            groups.append(_group(texts.pop(), members, slot.block, position))
-        pieces.extend(members)
+        build.add(slot.block, position)
     eye_line = draw(lengths(100, float(height) - 10, step))
     return Layout(
         title=draw(names(1))[0],
@@ -220,19 +308,77 @@ def layouts(draw: st.DrawFn, *, most_blocks: int = 3, largest_mm: int = 700) -> 
             draw(st.sampled_from((None, "the door's left jamb"))),
         ),
         furniture=tuple(standing),
-        pieces=tuple(draw(st.permutations(pieces))),
-        groups=tuple(groups),
+        pieces=tuple(draw(st.permutations(build.pieces))),
+        groups=tuple(draw(st.permutations(build.groups))),
         for_whom=draw(st.sampled_from((None, "the guest house"))),
         from_whom=draw(st.sampled_from((None, "the keeper"))),
         contact=None,
         issue=draw(st.sampled_from((None, "second try"))),
+        openings=tuple(each for each in obstacles if each.kind == "window"),
+        fixtures=tuple(each for each in obstacles if each.kind != "window"),
     )
 
 
-def _group(name: str, members: list[Piece], block: _Block, position: Position) -> Group:
-    """A block's pieces as a group."""
-    ordered = tuple(member.name for member in members)
-    return Group(name, ordered, block.arrange, float(block.gap), block.align, position, HERE)
+class _Build:
+    """Gathers the pieces and groups of blocks, inner groups too."""
+
+    def __init__(self, draw: st.DrawFn, texts: list[str], step: Fraction) -> None:
+        self._draw = draw
+        self._texts = texts
+        self._step = step
+        self.pieces: list[Piece] = []
+        self.groups: list[Group] = []
+
+    def add(self, block: _Block, position: Position | None) -> str:
+        """A block and all that is in it; gives its name."""
+        name = self._texts.pop()
+        if block.parts:
+            members = tuple(self.add(part, None) for part in block.parts)
+            self.groups.append(_group(name, members, block, position))
+        else:
+            piece = _piece(self._draw, name, block.whole, self._step)
+            self.pieces.append(replace(piece, position=position))
+        return name
+
+
+def _group(name: str, members: tuple[str, ...], block: _Block, position: Position | None) -> Group:
+    """A block's parts as a group."""
+    is_spread = block.spread is not None or block.corners is not None
+    return Group(
+        name=name,
+        members=members,
+        arrange=block.arrange,
+        gap_mm=_USUAL_GAP if is_spread else float(block.gap),
+        align=block.align,
+        position=position,
+        at=HERE,
+        spread_mm=None if block.spread is None else float(block.spread),
+        columns=block.columns,
+        cells=block.cells,
+        corners=block.corners and tuple(Point(float(x), float(y)) for x, y in block.corners),
+    )
+
+
+@st.composite
+def _things(draw: st.DrawFn, wall: _Extent, step: Fraction) -> _Thing:
+    """Something in the way, not yet at its place along the wall."""
+    width, pad = draw(lengths(20, 1200, step)), draw(lengths(1, 600, step))
+    bottom = draw(lengths(0, float(wall.height) / 2, step))
+    height = draw(lengths(20, float(wall.height - bottom) - 1, step))
+    kind = draw(st.sampled_from(("window", "thermostat")))
+    swing = draw(st.sampled_from((*LeftRight, None))) if kind == "window" else None
+    return _Thing(kind, _Extent(width, height), pad, bottom, swing)
+
+
+def _line_up(things: list[_Thing], texts: list[str], wall: _Extent) -> tuple[list[Obstacle], _Extent]:
+    """Things side by side on a stretch of wall that is added for them; and the longer wall."""
+    obstacles, x = [], wall.width
+    for thing in things:
+        corner = Point(float(x + thing.pad), float(thing.bottom))
+        box = Box.of(corner, thing.extent.size)
+        obstacles.append(Obstacle(texts.pop(), thing.kind, box, thing.swing, HERE))
+        x += thing.extent.width + 2 * thing.pad
+    return obstacles, _Extent(x, wall.height)
 
 
 def _piece(draw: st.DrawFn, name: str, extent: _Extent, step: Fraction) -> Piece:
@@ -262,6 +408,8 @@ def write_layout(layout: Layout) -> str:
             {"name": item.name, "left": _mm(item.left_mm), **_size(item.size)}
             for item in layout.furniture
         ],
+        "openings": [_write_obstacle(each) for each in layout.openings],
+        "fixtures": [_write_obstacle(each) for each in layout.fixtures],
         "pieces": [_write_piece(piece) for piece in layout.pieces],
         "groups": [_write_group(group) for group in layout.groups],
     }
@@ -280,15 +428,37 @@ def _write_piece(piece: Piece) -> dict[str, object]:
     )
 
 
+def _write_obstacle(obstacle: Obstacle) -> dict[str, object]:
+    return _without_none(
+        name=obstacle.name,
+        kind=obstacle.kind,
+        left=_mm(obstacle.box.x0),
+        bottom=_mm(obstacle.box.y0),
+        **_size(obstacle.box.size),
+        swing=obstacle.swing and obstacle.swing.value,
+    )
+
+
 def _write_group(group: Group) -> dict[str, object]:
-    return {
+    keys: dict[str, object] = {
         "name": group.name,
         "pieces": list(group.members),
         "arrange": group.arrange.value,
-        "gap": _mm(group.gap_mm),
-        "align": group.align.value,
-        **_write_position(group.position),
     }
+    if group.spread_mm is not None:
+        keys["spread"] = _mm(group.spread_mm)
+    elif group.corners is None:
+        keys["gap"] = _mm(group.gap_mm)
+    if group.arrange in (Arrangement.ROW, Arrangement.COLUMN):
+        keys["align"] = group.align.value
+    if group.arrange is Arrangement.GRID:
+        keys |= {"columns": str(group.columns), "cells": group.cells.value}
+    if group.corners is not None:
+        keys["corners"] = {
+            name: {"left": _mm(corner.x), "bottom": _mm(corner.y)}
+            for name, corner in zip(group.members, group.corners, strict=True)
+        }
+    return {**keys, **(_write_position(group.position) if group.position else {})}
 
 
 def _write_hanging(hang: Hanging) -> dict[str, object]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from hashlib import sha256
 from itertools import pairwise
@@ -275,34 +275,59 @@ def _distance(point: Point, start: Point, end: Point) -> float:
 def test_each_hole_is_drilled_through_one_sheet_well_away_from_its_seams(kit: MadeKit) -> None:
     for slug in kit.pieces:
         clips = [sheet.clip for sheet in kit.sheets if sheet.facts["piece"] == slug]
+        seams = [edge for clip in clips for edge in _inner_edges(clip, clips)]
         for hole in kit.holes(slug):
             assert len([clip for clip in clips if clip.has(hole)]) == 1, (slug, hole)
-            away = [abs(hole.x - edge) for edge in _inner_edges((clip.x0, clip.x1) for clip in clips)]
-            away += [abs(hole.y - edge) for edge in _inner_edges((clip.y0, clip.y1) for clip in clips)]
-            assert min(away, default=12.0) >= 12 - 1e-6, (slug, hole)
+            away = min((_distance(hole, *seam) for seam in seams), default=12.0)
+            assert away >= 12 - 1e-6, (slug, hole)
 
 
-def _inner_edges(spans: Iterable[tuple[float, float]]) -> list[float]:
-    """Where sheets begin or end within a template."""
-    edges = sorted({edge for span in spans for edge in span})
-    return edges[1:-1]
+def _inner_edges(clip: Box, clips: Sequence[Box]) -> Iterator[tuple[Point, Point]]:
+    """The edges of a sheet that lie within the piece's paper: a trim line, or the end of a lap."""
+    whole = Box.around(clips).grown(-NEAR)
+    low, high = clip.corner, Point(clip.x1, clip.y1)
+    upper, lower = Point(clip.x0, clip.y1), Point(clip.x1, clip.y0)
+    if clip.x0 > whole.x0:
+        yield low, upper
+    if clip.x1 < whole.x1:
+        yield lower, high
+    if clip.y0 > whole.y0:
+        yield low, lower
+    if clip.y1 < whole.y1:
+        yield upper, high
 
 
-def test_the_sheets_of_a_piece_show_all_of_it_and_overlap_by_the_lap(kit: MadeKit) -> None:
+def test_the_sheets_of_a_piece_lie_in_courses_that_overlap_by_the_lap(kit: MadeKit) -> None:
     lap = kit.manifest["options"]["lap_mm"]
+    for slug in kit.pieces:
+        sheets = [sheet for sheet in kit.sheets if sheet.facts["piece"] == slug]
+        courses: dict[str, list[Box]] = {}
+        for sheet in sheets:
+            courses.setdefault(sheet.facts["sheet"].rstrip("0123456789"), []).append(sheet.clip)
+        joined = [Box.around(course) for course in courses.values()]
+        for course in (*courses.values(), joined):
+            _check_laps(course, lap)
+
+
+def _check_laps(boxes: Sequence[Box], lap: float) -> None:
+    """Each box lies right of the one before it or below it, and overlaps it by the lap."""
+    for one, next_ in pairwise(boxes):
+        rightward = next_.x0 > one.x0 + NEAR and abs(one.x1 - next_.x0 - lap) < NEAR
+        downward = next_.y1 < one.y1 - NEAR and abs(next_.y1 - one.y0 - lap) < NEAR
+        assert rightward != downward, (one, next_)
+
+
+def test_the_sheets_of_a_piece_show_all_of_it(kit: MadeKit) -> None:
     for slug, piece in kit.pieces.items():
         x0, y0, x1, y1 = piece["rect_mm"]
-        clips = [sheet.clip for sheet in kit.sheets if sheet.facts["piece"] == slug]
-        for low, high, spans in (
-            (0.0, x1 - x0, {(clip.x0, clip.x1) for clip in clips}),
-            (0.0, y1 - y0, {(clip.y0, clip.y1) for clip in clips}),
-        ):
-            bands = sorted(spans)
-            assert bands[0][0] <= low + 1e-6
-            assert bands[-1][1] >= high - 1e-6
-            for (_, end), (start, _) in pairwise(bands):
-                assert end - start == pytest.approx(lap, abs=0.001)
-        assert len(clips) == len({clip[:2] for clip in clips})
+        clips = [sheet.clip.grown(1e-6) for sheet in kit.sheets if sheet.facts["piece"] == slug]
+        # The sheets' edges part the piece into a mesh; a cell is seen whole or not at all.
+        columns = sorted({0.0, x1 - x0, *(x for clip in clips for x in (clip.x0, clip.x1))})
+        rows = sorted({0.0, y1 - y0, *(y for clip in clips for y in (clip.y0, clip.y1))})
+        for left, right in pairwise(x for x in columns if 0 <= x <= x1 - x0):
+            for low, high in pairwise(y for y in rows if 0 <= y <= y1 - y0):
+                middle = Point((left + right) / 2, (low + high) / 2)
+                assert any(clip.has(middle) for clip in clips), (slug, middle)
 
 
 def test_a_sheets_clip_lies_within_what_the_printer_reaches(kit: MadeKit) -> None:

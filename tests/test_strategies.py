@@ -6,7 +6,8 @@ from dataclasses import replace
 
 from hypothesis import given, settings
 
-from templater.layout.model import Layout
+from templater.geometry import Box
+from templater.layout.model import Layout, Obstacle
 from templater.layout.read import read_layout
 from tests.builders import HERE
 from tests.strategies import layouts, write_layout
@@ -29,9 +30,17 @@ def without_places(wall: Layout) -> Layout:
             for each in wall.pieces
         ),
         groups=tuple(
-            replace(each, at=HERE, position=replace(each.position, at=HERE)) for each in wall.groups
+            replace(each, at=HERE, position=each.position and replace(each.position, at=HERE))
+            for each in wall.groups
         ),
+        openings=tuple(without_place(each) for each in wall.openings),
+        fixtures=tuple(without_place(each) for each in wall.fixtures),
     )
+
+
+def without_place(obstacle: Obstacle) -> Obstacle:
+    """Something in the way without its place in the file, to a millionth of a millimetre."""
+    return replace(obstacle, at=HERE, box=Box(*(round(value, 6) for value in obstacle.box)))
 
 
 @settings(max_examples=60, deadline=None)

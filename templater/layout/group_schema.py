@@ -79,9 +79,13 @@ class ChooseEntry(Entry):
     count: OpenCount = None
 
 
+_FAULTY = object()
+"""Stands for a key that is given but cannot be read."""
+
+
 def _demand_pieces(raw: object, info: ValidationInfo) -> object:
     """Whatever is given; pieces may be missing only where they are to be chosen."""
-    if raw is None and info.data.get("choose", raw) is None:
+    if raw is None and info.data.get("choose", _FAULTY) is None:
         raise PydanticKnownError("missing")
     return [] if raw is None else raw
 

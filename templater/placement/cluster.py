@@ -55,12 +55,12 @@ def _hang_low_and_left(task: Task, cells: Sequence[Cell]) -> list[Cell]:
     return [Cell(x0, y0, x1, y1) for (x0, x1), (y0, y1) in zip(lefts, bottoms, strict=True)]
 
 
-def _weigh_down(
-    spans: Sequence[tuple[int, int]], areas: Sequence[float]
-) -> list[tuple[int, int]]:
+def _weigh_down(spans: Sequence[tuple[int, int]], areas: Sequence[float]) -> list[tuple[int, int]]:
     """Spans on one axis from 0, turned round if their weight lies in the farther half."""
     low, high = min(start for start, _ in spans), max(end for _, end in spans)
-    weight = sum(area * (start + end - low - high) for area, (start, end) in zip(areas, spans, strict=True))
+    weight = sum(
+        area * (start + end - low - high) for area, (start, end) in zip(areas, spans, strict=True)
+    )
     if weight > 0:
         return [(high - end, high - start) for start, end in spans]
     return [(start - low, end - low) for start, end in spans]

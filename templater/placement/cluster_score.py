@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from math import log
+from math import inf, log
 from typing import NamedTuple, TypeAlias
 
 from templater.geometry import Size
@@ -159,8 +159,14 @@ class Cluster:
             + EYE * _eye(box, sums)
         )
 
+    def cost_with(self, cell: Cell, ties: Ties) -> float:
+        """The objective, one more cell with its ties included."""
+        box, sums = self.box_with(cell), self.sums_with(cell)
+        return self.plain_cost(box, sums) + self.tied_cost(box, sums, ties)
+
     def tied_cost(self, box: Cell, sums: Sums, ties: Ties) -> float:
-        """The terms that ask what pieces are to each other."""
+        """The terms that ask what pieces are to each other; ``ties`` of one more piece."""
+        ties = self.ties.plus(ties)
         border = (sums[2] - ties.shared) / (box.x1 - box.x0 + box.y1 - box.y0)
         unlined = 1 - ties.lined / ties.joints if ties.joints else 0.0
         mistakes = ties.mistakes / (len(self.cells) + 1)
@@ -178,8 +184,8 @@ class Cluster:
         across, up = self.task.target
         return abs(log(width / (across * scale))) + abs(log(height / (up * scale)))
 
-    def ties_of(self, cell: Cell) -> Ties | None:
-        """What a new piece would be to those that hang; None if it overlaps one or comes too near."""
+    def ties_of(self, cell: Cell) -> Ties:
+        """What a new piece would be to those that hang; its cell overlaps none of theirs."""
         x0, y0, x1, y1 = cell
         gap = self.task.gap
         shared = joints = lined = 0
@@ -188,29 +194,24 @@ class Cluster:
             across = (x1 if x1 < a1 else a1) - (x0 if x0 > a0 else a0)
             up = (y1 if y1 < b1 else b1) - (y0 if y0 > b0 else b0)
             if across > 0:
-                if up > 0:
-                    return None
                 apart, common, low, high, shorter = -up, across, x0 - a0, x1 - a1, min(x1 - x0, a1 - a0)
             elif up > 0:
                 apart, common, low, high, shorter = -across, up, y0 - b0, y1 - b1, min(y1 - y0, b1 - b0)
             else:
                 continue
-            if apart > REACH:
-                continue
             if not apart:
                 shared += common
-            if common - gap < FACING and 3 * (common - gap) < shorter - gap:
+            if apart > REACH or (common - gap < FACING and 3 * (common - gap) < shorter - gap):
                 continue
+            is_lined = not (low and high and low + high)
             if not apart:
                 joints += 1
+                lined += is_lined
             elif apart < NEAR:
                 mistakes += 1 - apart / NEAR
-            if not (low and high and low + high):
-                lined += not apart
-            else:
-                off = min(abs(low), abs(high), abs(low + high) // 2)
-                if off < NEAR:
-                    mistakes += 1 - off / NEAR
+            if not is_lined:
+                off = min(abs(low), abs(high), abs(low + high) / 2)
+                mistakes += 1 - off / NEAR if off < NEAR else 0
         return Ties(shared, joints, lined, mistakes)
 
 
@@ -226,19 +227,14 @@ def _eye(box: Cell, sums: Sums) -> float:
 
 
 def total_cost(task: Task, cells: Sequence[Cell]) -> float:
-    """The objective of a whole cluster; infinite if pieces overlap or are not all joined."""
-    cluster = Cluster(task)
-    box, sums, all_ties = cells[0], cluster.sums, Ties()
-    for piece, cell in enumerate(cells):
-        ties = cluster.ties_of(cell)
-        if ties is None:
-            return float("inf")
-        box, sums, all_ties = cluster.box_with(cell), cluster.sums_with(cell), cluster.ties.plus(ties)
-        if piece < len(cells) - 1:
-            cluster.hang(piece, cell, ties)
+    """The objective of a whole cluster without overlaps; infinite if the pieces are not all joined."""
     if not is_joined(task, cells):
-        return float("inf")
-    return cluster.plain_cost(box, sums) + cluster.tied_cost(box, sums, all_ties)
+        return inf
+    cluster = Cluster(task)
+    for piece, cell in enumerate(cells[:-1]):
+        cluster.hang(piece, cell, cluster.ties_of(cell))
+    last = cells[-1]
+    return cluster.cost_with(last, cluster.ties_of(last))
 
 
 def is_joined(task: Task, cells: Iterable[Cell]) -> bool:
@@ -248,9 +244,7 @@ def is_joined(task: Task, cells: Iterable[Cell]) -> bool:
     while reached and rest:
         one = Cluster(task)
         one.cells[0] = reached.pop()
-        apart = []
-        for cell in rest:
-            ties = one.ties_of(cell)
-            (reached if ties and ties.joints else apart).append(cell)
-        rest = apart
+        near = [cell for cell in rest if one.ties_of(cell).joints]
+        rest = [cell for cell in rest if cell not in near]
+        reached += near
     return not rest

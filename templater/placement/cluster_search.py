@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from itertools import accumulate
 from math import inf, log
 from random import Random
 
-from templater.placement.cluster_score import FACING, Cell, Cluster, Task, Ties, is_joined, total_cost
+from templater.placement.cluster_score import FACING, Cell, Cluster, Sums, Task, is_joined, total_cost
 
 WORK = 24_000
 """How much is tried: rounds times pieces to the power of one and a half."""
@@ -104,7 +104,7 @@ def _without(task: Task, cells: Sequence[Cell], taken: Sequence[int]) -> Cluster
     cluster = Cluster(task)
     for piece, cell in enumerate(cells):
         if piece not in taken:
-            cluster.hang(piece, cell, cluster.ties_of(cell) or Ties())
+            cluster.hang(piece, cell, cluster.ties_of(cell))
     return cluster
 
 
@@ -125,16 +125,13 @@ def _distance(one: Cell, other: Cell) -> int:
 
 
 def hang_best(cluster: Cluster, piece: int) -> float:
-    """Hang a piece at its best place; returns the objective, infinite if there is no place."""
-    width, height = cluster.task.widths[piece], cluster.task.heights[piece]
+    """Hang a piece at its best place; returns the objective."""
     best, choice = inf, None
-    for plain, cell, box, sums in _rank(cluster, width, height):
+    for plain, cell, box, sums in _rank_places(cluster, piece):
         if plain >= best:
             break
         ties = cluster.ties_of(cell)
-        if ties is None or not (ties.joints or not cluster.cells):
-            continue
-        cost = plain + cluster.tied_cost(box, sums, cluster.ties.plus(ties))
+        cost = plain + cluster.tied_cost(box, sums, ties)
         if cost < best:
             best, choice = cost, (cell, ties)
     if choice is not None:
@@ -142,8 +139,9 @@ def hang_best(cluster: Cluster, piece: int) -> float:
     return best
 
 
-def _rank(cluster, width, height):
-    """The free places, those with the least plain cost first."""
+def _rank_places(cluster: Cluster, piece: int) -> list[tuple[float, Cell, Cell, Sums]]:
+    """The free places of a piece, the least plain cost first: cost, cell, the whole and the sums."""
+    width, height = cluster.task.widths[piece], cluster.task.heights[piece]
     ranked = []
     for x, y in _places(cluster, width, height):
         cell = Cell(x, y, x + width, y + height)
@@ -191,5 +189,5 @@ def _beside(cells: Sequence[Cell], width: int, height: int, gap: int) -> Iterato
 
 def _span(low: int, high: int, height: int, gap: int) -> tuple[float, float]:
     """From where to where a cell may stand to share enough of the edge from ``low`` to ``high``."""
-    shared = gap + min(FACING, (min(height, high - low) - gap) / 3)
+    shared = gap + min(float(FACING), (min(height, high - low) - gap) / 3)
     return low - height + shared, high - shared

@@ -10,15 +10,14 @@ course must stay clear of it.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
-from functools import cache
+from dataclasses import dataclass, field
 
 from templater.geometry import Box, Point
 from templater.printing.courses import Courses
-from templater.printing.lane import Lane
+from templater.printing.lane import Lane, count_narrow
 from templater.printing.pages import Page, Side
 from templater.printing.prices import (
-    SEAM_MM,
+    SEAM_PER_MM,
     SHEET,
     Mark,
     Stretch,
@@ -26,13 +25,13 @@ from templater.printing.prices import (
     zones_between,
     zones_near,
 )
-from templater.printing.search import Placing, Search
 from templater.printing.seams import Axis, choose_cuts, find_roomy
+from templater.printing.search import Placing, Search
 
 
 @dataclass(frozen=True, slots=True)
 class CourseMaker:
-    """Cuts an extent into courses on pages of some kinds; ``are_columns`` from the left, else from the top."""
+    """Cuts an extent into courses on pages of some kinds: from the top, or columns from the left."""
 
     extent: Box
     lap: float
@@ -94,44 +93,41 @@ class CourseMaker:
         marks = [Mark(*self.place(point), is_hole=True) for point in holes]
         marks += [Mark(*self.place(point), is_hole=False) for point in hang_points]
         marks.sort(key=lambda mark: (mark.across, mark.along, mark.is_hole))
-        centre = self.place(self.extent.centre)
-        return self._cut(
-            marks,
-            None if self.are_columns else centre.x,
-            centre.y if self.are_columns else None,
-        )
-
-    def _cut(
-        self, marks: Sequence[Mark], reference_along: float | None, reference_across: float | None
-    ) -> Courses:
-        """The cheapest courses for marks sorted by where they lie across the courses."""
-        near = zones_near([mark.across for mark in marks], [mark.price for mark in marks], self.lap)
-        holes = [mark.across for mark in marks if mark.is_hole]
-        stretches = price_places(near, zones_between(holes, reference_across), self.depth - self.lap)
-        along, across = self.axes_along, self.axes_across
-
-        @cache
-        def cut_course(kind: int, first: int, last: int) -> Placing:
-            return choose_cuts(along[kind], marks[first:last], reference_along)
+        stretches = self._price_places(marks)
+        prices = self._price_courses(marks)
 
         def price_course(kind: int, start: int, end: int) -> int:
-            course = cut_course(kind, stretches[start].before, stretches[end].after)
-            seams = len(course.cuts) * across[kind].stride + self.length
-            return course.price + round(seams) * SEAM_MM
+            return prices.price(kind, stretches[start].before, stretches[end].after)
 
-        search = Search(
-            self.depth,
-            self.lap,
-            tuple(axis.stride for axis in across),
-            max(axis.count for axis in across) + 1,
-            stretches,
-            price_course,
+        found = find_roomy(
+            Search(
+                self.depth,
+                self.lap,
+                tuple(axis.stride for axis in self.axes_across),
+                max(axis.count for axis in self.axes_across) + 1,
+                stretches,
+                price_course,
+                least_price=min(axis.count for axis in self.axes_along) * SHEET,
+            ),
+            fewest_steps=min(axis.count for axis in self.axes_across),
+            ideal=self.fewest * SHEET,
         )
-        fewest_steps = min(axis.count for axis in across)
-        found = find_roomy(search, fewest_steps=fewest_steps, ideal=self.fewest * SHEET)
         runs = _list_runs(found, stretches)
-        cuts = [cut_course(kind, *run).cuts for kind, run in zip(found.kinds, runs, strict=True)]
-        return self._make_courses(found, _line_up(cuts, found.kinds, runs))
+        cuts = [prices.cut(kind, *run) for kind, run in zip(found.kinds, runs, strict=True)]
+        return self._make_courses(found, _line_up(cuts, found.kinds, runs, self.length))
+
+    def _price_places(self, marks: Sequence[Mark]) -> list[Stretch]:
+        """What a seam between two courses costs."""
+        near = zones_near([mark.across for mark in marks], [mark.price for mark in marks], self.lap)
+        holes = [mark.across for mark in marks if mark.is_hole]
+        reference = self.depth / 2 if self.are_columns else None
+        return price_places(near, zones_between(holes, reference), self.depth - self.lap)
+
+    def _price_courses(self, marks: Sequence[Mark]) -> _CoursePrices:
+        """What a course of each kind costs."""
+        depths = [self.depth / axis.count for axis in self.axes_across]
+        reference = None if self.are_columns else self.length / 2
+        return _CoursePrices(self.axes_along, depths, marks, reference)
 
     def _make_courses(self, found: Placing, cuts: Sequence[tuple[float, ...]]) -> Courses:
         """The courses with their pages."""
@@ -144,23 +140,60 @@ class CourseMaker:
         return Courses(across, along, self.are_columns, found.price)
 
 
+@dataclass(slots=True)
+class _CoursePrices:
+    """Cuts each course once for each kind of page and each run of marks that lie in it or near it.
+
+    ``depths`` tell for each kind how deep a course is about, for the length of its seams.
+    """
+
+    axes: Sequence[Axis]
+    depths: Sequence[float]
+    marks: Sequence[Mark]
+    reference: float | None
+    known: dict[tuple[int, int, int], tuple[int, tuple[float, ...]]] = field(default_factory=dict)
+
+    def price(self, kind: int, first: int, last: int) -> int:
+        """The price of a course with some marks, from the first to before the last."""
+        return self._find(kind, first, last)[0]
+
+    def cut(self, kind: int, first: int, last: int) -> tuple[float, ...]:
+        """The cuts of a course with some marks, from the first to before the last."""
+        return self._find(kind, first, last)[1]
+
+    def _find(self, kind: int, first: int, last: int) -> tuple[int, tuple[float, ...]]:
+        """Price and cuts of a course."""
+        key = (kind, first, last)
+        if key not in self.known:
+            course = choose_cuts(self.axes[kind], self.marks[first:last], self.reference)
+            seams_mm = len(course.cuts) * self.depths[kind] + self.axes[kind].length
+            self.known[key] = course.price + round(seams_mm * SEAM_PER_MM), course.cuts
+        return self.known[key]
+
+
 def _list_runs(found: Placing, stretches: Sequence[Stretch]) -> list[tuple[int, int]]:
-    """For each course the numbers of the marks in it or near it, as from the first to before the last."""
+    """For each course the marks in it or near it: the first one, and the first one after them."""
     starts = (0, *(stretches[number].before for number in found.stretches[:-1]))
     ends = (stretches[number].after for number in found.stretches)
     return list(zip(starts, ends, strict=True))
 
 
 def _line_up(
-    cuts: Sequence[tuple[float, ...]], kinds: Sequence[int], runs: Sequence[tuple[int, int]]
+    cuts: Sequence[tuple[float, ...]],
+    kinds: Sequence[int],
+    runs: Sequence[tuple[int, int]],
+    length: float,
 ) -> list[tuple[float, ...]]:
-    """The cuts of each course; a course without marks takes those of a like one with marks."""
-    models = {
-        (kind, len(own)): own
-        for own, kind, (first, last) in zip(cuts, kinds, runs, strict=True)
-        if first < last
-    }
-    return [
-        own if first < last else models.get((kind, len(own)), own)
-        for own, kind, (first, last) in zip(cuts, kinds, runs, strict=True)
-    ]
+    """The cuts of each course; one without marks takes those of a like one with marks.
+
+    So seams run straight on; not where that costs room for scale bars.
+    """
+    models: dict[tuple[int, int], tuple[float, ...]] = {}
+    for own, kind, (first, last) in zip(cuts, kinds, runs, strict=True):
+        if first < last:
+            models.setdefault((kind, len(own)), own)
+    lined_up = []
+    for own, kind, (first, last) in zip(cuts, kinds, runs, strict=True):
+        model = own if first < last else models.get((kind, len(own)), own)
+        lined_up.append(model if count_narrow(model, length) <= count_narrow(own, length) else own)
+    return lined_up

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
 from templater.printing.pages import Side
+from templater.printing.prices import TINY_MM
 from templater.printing.search import BAR_ROOM_MM
 
 
 @dataclass(frozen=True, slots=True)
 class Lane:
-    """A length, from the left or from the top, cut into as many parts as there are sides of pages; mm."""
+    """A length from the left or from the top, mm, in as many parts as there are sides of pages."""
 
     length: float
     lap: float
@@ -55,9 +57,19 @@ class Lane:
     @property
     def spans(self) -> list[float]:
         """How much of the template each part keeps."""
-        return [high - low for low, high in pairwise((0.0, *self.cuts, self.length))]
+        return find_spans(self.cuts, self.length)
 
     @property
     def narrow(self) -> int:
         """How many parts are too narrow for a scale bar inside the template."""
-        return sum(span < BAR_ROOM_MM - 1e-6 for span in self.spans)
+        return count_narrow(self.cuts, self.length)
+
+
+def find_spans(cuts: Sequence[float], length: float) -> list[float]:
+    """How much of a length each of its parts keeps."""
+    return [high - low for low, high in pairwise((0.0, *cuts, length))]
+
+
+def count_narrow(cuts: Sequence[float], length: float) -> int:
+    """How many parts of a length are too narrow for a scale bar."""
+    return sum(span < BAR_ROOM_MM - TINY_MM for span in find_spans(cuts, length))

@@ -54,6 +54,4 @@ def _lay_page(size: Size, setup: PrintSetup) -> Page:
         room = Size(min(reach.width, BAR_ROOM_MM), reach.height)
         if size == setup.paper.size:
             room = Size(reach.width, min(reach.height, BAR_ROOM_MM))
-    return Page(
-        Side(size.width, reach.width, room.width), Side(size.height, reach.height, room.height)
-    )
+    return Page(Side(size.width, reach.width, room.width), Side(size.height, reach.height, room.height))

@@ -2,7 +2,7 @@
 
 A price is one whole number whose groups of digits count, from the weightiest to the least: holes near
 a seam, sheets, hang points near a seam, seams between the holes, seams between the holes and their
-reference, changes between portrait and landscape courses, and the length of the seams in mm. So the
+reference, changes between portrait and landscape courses, and the length of the seams. So the
 smaller of two sums is the better of two tilings.
 """
 
@@ -18,7 +18,7 @@ CLEAR_MM = 12.0
 TINY_MM = 1e-6
 """Less than this is the computer's rounding, not a length."""
 
-SEAM_MM = 1
+SEAM_PER_MM = 10
 CHANGE = 10**7
 TO_REFERENCE = 10**11
 BETWEEN_HOLES = 10**15

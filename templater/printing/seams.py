@@ -52,7 +52,9 @@ def choose_cuts(axis: Axis, marks: Sequence[Mark], reference: float | None = Non
     between = zones_between([mark.along for mark in marks if mark.is_hole], reference)
     end = axis.length - axis.lap
     stretches = price_places(near, between, end)
-    search = Search(axis.length, axis.lap, (axis.stride,), count + 1, stretches, lambda *_: SHEET)
+    search = Search(
+        axis.length, axis.lap, (axis.stride,), count + 1, stretches, lambda *_: SHEET, least_price=SHEET
+    )
     return find_roomy(search, fewest_steps=count, ideal=count * SHEET)
 
 
@@ -63,10 +65,17 @@ def find_roomy(search: Search, *, fewest_steps: int, ideal: int) -> Placing:
     """
     roomy = None
     if search.length >= fewest_steps * BAR_ROOM_MM and max(search.strides) >= BAR_ROOM_MM:
-        roomy = search.find(BAR_ROOM_MM)
+        roomy = _find(search, BAR_ROOM_MM, ideal)
         if roomy is not None and roomy.price < ideal + TO_REFERENCE:
             return roomy
-    tight = search.find(min(search.lap + OWN_MM, search.end / search.most))
+    tight = _find(search, min(search.lap + OWN_MM, search.end / search.most), ideal)
+    if tight is None or (roomy and roomy.price // TO_REFERENCE <= tight.price // TO_REFERENCE):
+        tight = roomy
     if tight is None:
         raise AssertionError("steps of at most a stride reach the end")
-    return roomy if roomy is not None and roomy.price // TO_REFERENCE <= tight.price // TO_REFERENCE else tight
+    return tight
+
+
+def _find(search: Search, least: float, ideal: int) -> Placing | None:
+    """The cheapest placing where every step keeps ``least``: first sought among those without flaw."""
+    return search.find(least, below=ideal + SHEET) or search.find(least)

@@ -13,9 +13,10 @@ Carried from cut to cut with what each place costs, they hold every placing ther
 
 from __future__ import annotations
 
-from bisect import bisect_left
+from bisect import bisect_right
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from math import ceil, inf
 from typing import NamedTuple
 
 from templater.printing.prices import CHANGE, TINY_MM, Stretch
@@ -61,7 +62,8 @@ class Search:
     """Cuts an axis of a length into at most ``most`` steps of some kinds, given by their strides.
 
     ``stretches`` tell what a cut costs; ``price_step`` what the sheets cost that lie between a cut in
-    one stretch and a cut in another, from the kind of step and the numbers of the stretches.
+    one stretch and a cut in another, from the kind of step and the numbers of the stretches: never
+    below ``least_price``.
     """
 
     length: float
@@ -70,14 +72,15 @@ class Search:
     most: int
     stretches: Sequence[Stretch]
     price_step: Callable[[int, int, int], int]
+    least_price: int
 
     @property
     def end(self) -> float:
         """Where the last step ends."""
         return self.length - self.lap
 
-    def find(self, least: float) -> Placing | None:
-        """The cheapest cuts where every step keeps ``least``; of equals the most even ones.
+    def find(self, least: float, below: float = inf) -> Placing | None:
+        """The cheapest cuts where every step keeps ``least``, if any cost less than ``below``.
 
         Found forward, layer by layer; then chosen backward, the last cut first, each as near its aim
         as the cuts before it allow.
@@ -86,12 +89,14 @@ class Search:
         last = len(self.stretches) - 1
         best: tuple[int, int, int, _Place] | None = None
         for count in range(1, self.most + 1):
-            reached = self._without_dearer(self._reach_next(layers[-1], self.most - count, least))
-            ends = [(place.price, count, place.kind, place) for place in reached if place.stretch == last]
+            reached = self._reach_next(layers[-1], self.most - count, least)
+            reached = self._without_dearer([place for place in reached if place.price < below])
+            ends = [
+                (place.price, count, place.kind, place) for place in reached if place.stretch == last
+            ]
             best = min((best, *ends) if best else ends, default=None)
-            layers.append(
-                [p for p in reached if p.stretch != last and (best is None or p.price < best[0])]
-            )
+            below = min(below, best[0]) if best else below
+            layers.append([p for p in reached if p.stretch != last and self._price_to_end(p) < below])
         return None if best is None else self._choose(layers[: best[1]], best[3], least)
 
     def _reach_next(self, places: Sequence[_Place], left: int, least: float) -> list[_Place]:
@@ -101,21 +106,26 @@ class Search:
         """
         useful = self.end - left * (max(self.strides) + TINY_MM) - _SLACK_MM
         lows = [stretch.low for stretch in self.stretches]
-        last_stretch = len(lows) - 1
+        last = len(lows) - 1
         reached = []
         for place in places:
-            first = max(place.low + least - _SLACK_MM, useful)
             for kind, stride in enumerate(self.strides):
                 furthest = place.high + stride + TINY_MM
-                for number in range(max(1, place.stretch), bisect_left(lows, furthest + _SLACK_MM)):
+                for number in range(max(1, place.stretch), bisect_right(lows, furthest)):
                     stretch = self.stretches[number]
-                    low = first if number < last_stretch else place.low + least - self.lap - _SLACK_MM
-                    low, high = max(low, stretch.low), min(furthest, stretch.high)
-                    if low <= high:
+                    step = (least if number < last else least - self.lap) - _SLACK_MM
+                    low = max(place.low + step, stretch.low, useful)
+                    high = min(furthest, stretch.high)
+                    if low <= high and step <= stride:
                         price = place.price + stretch.price + self._price(place, kind, number)
                         covered = place.covered + stride
                         reached.append(_Place(low, high, price, number, kind, covered))
         return reached
+
+    def _price_to_end(self, place: _Place) -> int:
+        """What the cuts up to a place and the cheapest steps from there to the end cost at the least."""
+        way = self.end - place.high - (self.most + 1) * TINY_MM
+        return place.price + ceil(way / max(self.strides)) * self.least_price
 
     def _price(self, place: _Place, kind: int, stretch: int) -> int:
         """What a step from a place costs, without the cut at its end."""
@@ -124,7 +134,7 @@ class Search:
 
     @staticmethod
     def _without_dearer(places: list[_Place]) -> list[_Place]:
-        """The same places, neighbours of one price joined, those left out that another holds for less."""
+        """The same places: neighbours of one price joined, without those that another holds for less."""
         if len(places) < 2:
             return places
         kept: dict[tuple[int, int], list[_Place]] = {}
@@ -146,7 +156,9 @@ class Search:
             for place in places:
                 low = max(place.low, at - self.strides[after.kind] - TINY_MM - 2 * _SLACK_MM)
                 high = min(place.high, at - step + 2 * _SLACK_MM)
-                cost = self.stretches[after.stretch].price + self._price(place, after.kind, after.stretch)
+                cost = self.stretches[after.stretch].price + self._price(
+                    place, after.kind, after.stretch
+                )
                 if low <= high and place.price + cost == after.price:
                     aim = place.covered * scale
                     cut = min(max(aim, low), high)

@@ -50,12 +50,10 @@ def tile_template(
         raise NoRoomOnSheetError("margins and laps leave too little of the paper to print on")
     if makers[0].fewest > most:
         raise TooManySheetsError(makers[0].fewest, most)
-    best: Courses | None = None
-    for maker in makers:
-        if best is None or best.price >= HOLE or maker.fewest <= best.count:
-            other = maker.cut(holes, hang_points)
-            best = other if best is None else min(best, other, key=lambda courses: courses.rank)
-    assert best is not None
+    best = makers[0].cut(holes, hang_points)
+    for maker in makers[1:]:
+        if best.price >= HOLE or maker.fewest <= best.count:
+            best = min(best, maker.cut(holes, hang_points), key=lambda courses: courses.rank)
     if best.count > most:
         raise TooManySheetsError(best.count, most)
     tiles = make_tiles(best, extent, setup)
@@ -97,9 +95,7 @@ def make_tiles(courses: Courses, extent: Box, setup: PrintSetup) -> list[list[Ti
     ]
 
 
-def _box(
-    extent: Box, along: tuple[float, float], across: tuple[float, float], are_columns: bool
-) -> Box:
+def _box(extent: Box, along: tuple[float, float], across: tuple[float, float], are_columns: bool) -> Box:
     """What lies between two places along the courses and two across them, in template coordinates."""
     (left, right), (top, bottom) = (across, along) if are_columns else (along, across)
     return Box(extent.x0 + left, extent.y1 - bottom, extent.x0 + right, extent.y1 - top)

@@ -1,7 +1,7 @@
 """The range that a rule asks for: whether a value keeps it, what would mend it, and how to show it.
 
 What is shown never contradicts the verdict: ends are rounded into the range, a value that breaks
-it is rounded away from it, a change is rounded so that it suffices.
+it is never shown as one that keeps it, a change is rounded so that it suffices.
 """
 
 from __future__ import annotations
@@ -32,14 +32,15 @@ class Band:
         return Verdict.BROKEN if self.change(value) else Verdict.KEPT
 
     def rounded(self, value: float, step: float) -> float:
-        """A value to the step it is shown in, on the side of the range on which it is."""
+        """The nearest step to a value that is on the same side of the range, as it is shown."""
+        nearest = round_down(value + step / 2, step)
+        low, high = _round_end(self.low, step), _round_end(self.high, -step)
         change = self.change(value)
         if change > 0:
-            return round_down(value, step)
+            return nearest if nearest < low else round_down(value, step)
         if change < 0:
-            return round_up(value, step)
-        nearest = round_down(value + step / 2, step)
-        return min(max(nearest, _round_end(self.low, step)), _round_end(self.high, -step))
+            return nearest if nearest > high else round_up(value, step)
+        return min(max(nearest, low), high)
 
     def format_value(self, mm: float, units: Unit) -> str:
         """A length as it is shown beside the range."""

@@ -21,8 +21,6 @@ What to write instead:
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from templater.geometry import Box
 from templater.layout.model import LeftRight, Obstacle
 from templater.placement.model import Plan, Side
@@ -31,7 +29,7 @@ from templater.rules.model import Finding
 from templater.rules.moves import format_moves
 from templater.rules.rule import Rule
 from templater.rules.subject import Subject
-from templater.rules.way_out import find_movers, find_way_out, measure_free
+from templater.rules.way_out import Closeness, find_closest, find_way_out
 
 CODE = "door-swing"
 
@@ -41,10 +39,8 @@ CLEAR = Band(0.0)
 
 def check_door_swing(subject: Subject, plan: Plan) -> tuple[Finding, ...]:
     """Hold what hangs against the place that each open door takes on the wall."""
-    doors = [(thing, thing.swing) for thing in plan.obstacles if thing.swing]
-    return tuple(
-        found for door, swing in doors for found in _judge(subject, door, find_leaf(door, swing), plan)
-    )
+    leaves = [(thing, find_leaf(thing, thing.swing)) for thing in plan.obstacles if thing.swing]
+    return tuple(_judge(each, plan) for each in find_closest(subject, leaves, CLEAR.low))
 
 
 def find_leaf(door: Obstacle, swing: LeftRight) -> Box:
@@ -53,24 +49,23 @@ def find_leaf(door: Obstacle, swing: LeftRight) -> Box:
     return door.box.moved(way, 0.0)
 
 
-def _judge(subject: Subject, door: Obstacle, leaf: Box, plan: Plan) -> Iterator[Finding]:
-    away = Side.RIGHT if leaf.x0 > door.box.x0 else Side.LEFT
-    for name, boxes in find_movers(subject, door):
-        free = measure_free(boxes, leaf)
-        shown = CLEAR.format_value(free, plan.units).removeprefix("−")
-        mend = None
-        if CLEAR.change(free):
-            way = find_way_out(boxes, leaf, plan.wall, (away, Side.ABOVE))
-            mend = format_moves(way.x, way.y, plan.units)
-        yield Finding(
-            rule=CODE,
-            subject=name,
-            other=door.name,
-            verdict=CLEAR.verdict(free),
-            figure=f"{shown} behind the leaf" if mend else f"{shown} clear of the leaf",
-            band=f"{CLEAR.format_range(plan.units)} clear",
-            mend=mend,
-        )
+def _judge(each: Closeness, plan: Plan) -> Finding:
+    """What is said of one door, with the shortest way out from behind its leaf."""
+    shown = CLEAR.format_value(each.free_mm, plan.units).removeprefix("−")
+    mend = None
+    if CLEAR.change(each.free_mm):
+        away = Side.RIGHT if each.obstacle.swing is LeftRight.RIGHT else Side.LEFT
+        way = find_way_out(each.boxes, each.zone, plan.wall, (away, Side.ABOVE))
+        mend = format_moves(way.x, way.y, plan.units)
+    return Finding(
+        rule=CODE,
+        subject=each.name,
+        other=each.obstacle.name,
+        verdict=CLEAR.verdict(each.free_mm),
+        figure=f"{shown} {'behind' if mend else 'clear of'} the leaf",
+        band=f"{CLEAR.format_range(plan.units)} clear",
+        mend=mend,
+    )
 
 
 RULE = Rule(CODE, check_door_swing, str(__doc__))

@@ -119,11 +119,12 @@ def _tell_apart(subject: Subject, plan: Plan, clusters: Sequence[int], band: Ban
         areas[cluster] = areas.get(cluster, 0.0) + box.width * box.height
     main = max(areas, key=lambda cluster: areas[cluster])
     strays = [index for index, cluster in enumerate(clusters) if cluster != main]
-    nearest = find_nearest(boxes, clusters, strays)
-    for stray in areas.keys() - {main}:
-        links = [link for link in nearest.items() if clusters[link[0]] == stray]
-        link = min(links, key=lambda each: measure_gap(boxes[each[0]], boxes[each[1]]))
-        yield _tell_link(subject, plan, link, band, with_it=len(links) - 1)
+    links: dict[int, list[tuple[int, int]]] = {}
+    for link in find_nearest(boxes, clusters, strays).items():
+        links.setdefault(clusters[link[0]], []).append(link)
+    for found in links.values():
+        link = min(found, key=lambda each: measure_gap(boxes[each[0]], boxes[each[1]]))
+        yield _tell_link(subject, plan, link, band, with_it=len(found) - 1)
 
 
 def _tell_link(

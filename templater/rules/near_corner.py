@@ -22,7 +22,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from templater.lengths import format_length
-from templater.mounting.amounts import format_at_least, round_up, step_mm
+from templater.mounting.amounts import SLACK_MM, format_at_least, round_up, step_mm
 from templater.placement.model import Plan
 from templater.placement.things import LEFT_END, RIGHT_END
 from templater.rules.band import Band
@@ -44,7 +44,7 @@ def check_near_corner(subject: Subject, plan: Plan) -> tuple[Finding, ...]:
     if plan.wall.width < 2 * band.low + step_mm(plan.units):
         return ()
     left, right = subject.box.x0, plan.wall.width - subject.box.x1
-    end, free = (LEFT_END, left) if left <= right else (RIGHT_END, right)
+    end, free = (LEFT_END, left) if left <= right + SLACK_MM else (RIGHT_END, right)
     found = judge_length(
         CODE,
         subject.name,
@@ -56,9 +56,9 @@ def check_near_corner(subject: Subject, plan: Plan) -> tuple[Finding, ...]:
         less=f"move {'left' if end == LEFT_END else 'right'}",
     )
     too_wide = 2 * band.low - left - right
-    if found.mend is None or too_wide <= 0:
+    if found.mend is None or too_wide <= -step_mm(plan.units):
         return (found,)
-    return (replace(found, mend=_narrow(subject.box.width, too_wide, plan)),)
+    return (replace(found, mend=_narrow(subject.box.width, max(too_wide, SLACK_MM), plan)),)
 
 
 def _narrow(width: float, by: float, plan: Plan) -> str:

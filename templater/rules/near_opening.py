@@ -20,18 +20,17 @@ What to write instead:
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import replace
 
 from templater.placement.model import Plan, Side
 from templater.rules.band import Band
 from templater.rules.judge import judge_length
-from templater.rules.model import Finding, Verdict
+from templater.rules.model import Finding
 from templater.rules.moves import format_moves
 from templater.rules.rule import Rule
 from templater.rules.settings import find_band
 from templater.rules.subject import Subject
-from templater.rules.way_out import find_movers, find_way_out, measure_free
+from templater.rules.way_out import Closeness, find_closest, find_way_out
 
 CODE = "near-opening"
 
@@ -41,24 +40,20 @@ FREE = Band(3 * 25.4)
 
 def check_near_opening(subject: Subject, plan: Plan) -> tuple[Finding, ...]:
     """Hold the distance to each opening; if all are far enough, only the nearest is told."""
-    found = sorted(_judge_all(subject, plan), key=lambda pair: pair[0])
-    broken = tuple(finding for _, finding in found if finding.verdict is Verdict.BROKEN)
-    return broken or tuple(finding for _, finding in found[:1])
-
-
-def _judge_all(subject: Subject, plan: Plan) -> Iterator[tuple[float, Finding]]:
-    """Every distance, mm, with what is said of it."""
     band = find_band(plan, CODE, FREE)
-    for thing in plan.obstacles:
-        for name, boxes in find_movers(subject, thing):
-            free = measure_free(boxes, thing.box)
-            found = judge_length(
-                CODE, name, free, band, plan, more="move away", less="move nearer", other=thing.name
-            )
-            if band.change(free) > 0:
-                way = find_way_out(boxes, thing.box.grown(band.low), plan.wall, Side)
-                found = replace(found, mend=format_moves(way.x, way.y, plan.units))
-            yield free, found
+    zones = [(thing, thing.box) for thing in plan.obstacles]
+    return tuple(_judge(each, band, plan) for each in find_closest(subject, zones, band.low))
+
+
+def _judge(each: Closeness, band: Band, plan: Plan) -> Finding:
+    """What is said of one opening, with the shortest way to be far enough from it."""
+    away, nearer = "move away", "move nearer"
+    other = each.obstacle.name
+    found = judge_length(CODE, each.name, each.free_mm, band, plan, more=away, less=nearer, other=other)
+    if band.change(each.free_mm) <= 0:
+        return found
+    way = find_way_out(each.boxes, each.zone.grown(band.low), plan.wall, Side)
+    return replace(found, mend=format_moves(way.x, way.y, plan.units))
 
 
 RULE = Rule(CODE, check_near_opening, str(__doc__))

@@ -65,16 +65,18 @@ def find_nearest(boxes: Sequence[Box], marks: Sequence[int], indices: Iterable[i
     widest = max(box.width for box in boxes)
     found: dict[int, int] = {}
     for index in indices:
-        box, best = boxes[index], (inf, -1)
+        box, mark, best, nearest = boxes[index], marks[index], inf, -1
         for others in (order[ranks[index] + 1 :], reversed(order[: ranks[index]])):
             for other in others:
                 near = boxes[other]
-                if max(near.x0 - box.x1, box.x0 - near.x0 - widest) > best[0]:
+                if near[0] - box[2] > best or box[0] - near[0] - widest > best:
                     break
-                if marks[other] != marks[index]:
-                    best = min(best, (measure_gap(box, near), other))
-        if best[0] < inf:
-            found[index] = best[1]
+                if marks[other] != mark:
+                    gap = measure_gap(box, near)
+                    if gap < best or (gap == best and other < nearest):
+                        best, nearest = gap, other
+        if nearest >= 0:
+            found[index] = nearest
     return found
 
 

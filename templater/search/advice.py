@@ -11,8 +11,8 @@ from templater.lengths import format_both
 from templater.placement.model import Plan
 from templater.quoting import list_words, quote
 from templater.rules.width_over_furniture import CODE
-from templater.search.candidates import list_sets
 from templater.search.model import Proposal
+from templater.search.pool import list_sets
 from templater.search.target import find_below, find_share, list_gaps
 
 LEAST_PIECE_MM = 100.0
@@ -47,7 +47,7 @@ def advise(group: Group, best: Proposal, sizes: Mapping[str, Size], plan: Plan) 
         rows = _list_rows(choice, sizes, list_gaps(group, plan.units), below.box.width * share)
         if row := min(rows, key=lambda each: (round(each.off_mm, 6), len(each.beside)), default=None):
             ways.insert(0, _describe(row, plan))
-    return f"{told}: {list_words(ways)}"
+    return f"{told}: {'; or '.join(ways)}"
 
 
 def _list_rows(

@@ -65,7 +65,7 @@ def _is_new(proposal: Proposal, other: Proposal) -> bool:
 def _differ(one: Proposal, other: Proposal) -> bool:
     """Whether two ways are clearly different.
 
-    Another composition, another number of pieces, two or a third of the pieces exchanged, or a gap
+    Another composition, another number of pieces, half of the pieces exchanged, or a gap
     half an inch larger or smaller.
     """
     if _look_alike(one, other):
@@ -75,7 +75,7 @@ def _differ(one: Proposal, other: Proposal) -> bool:
     return (
         one.composition != other.composition
         or len(mine) != len(others)
-        or exchanged >= min(2, len(mine) / 3)
+        or 2 * exchanged >= len(mine)
         or abs(one.figures.gap_mm - other.figures.gap_mm) > _OTHER_GAP_MM - _SAME_MM
     )
 

@@ -116,17 +116,21 @@ def _check_pool(group: Group) -> None:
     raise LayoutError([Fault(message, "add pieces to choose from, or lower a 'count'", group.at)])
 
 
-def _judge_all(group: Group, candidates: Iterable[Group], judge: Judge) -> list[Proposal]:
-    """The candidates that can be placed; where there is none, LayoutError with one's faults."""
-    proposals: list[Proposal] = []
+def _judge_all(group: Group, rounds: Iterable[Iterable[Group]], judge: Judge) -> list[Proposal]:
+    """The candidates of the first round of which any can be placed.
+
+    Raises LayoutError where there is none, with the faults of one that has fewest.
+    """
     least: tuple[Fault, ...] = ()
-    for candidate in candidates:
-        proposal, faults = judge.judge(candidate)
-        if proposal:
-            proposals.append(proposal)
-        elif not least or len(faults) < len(least):
-            least = faults
-    if not proposals:
-        message = f"{quote(group.name)} can be hung in no way that fits; of the nearest one it is said:"
-        raise LayoutError([Fault(message, "mend the faults that follow", group.at), *least])
-    return proposals
+    for candidates in rounds:
+        proposals: list[Proposal] = []
+        for candidate in candidates:
+            proposal, faults = judge.judge(candidate)
+            if proposal:
+                proposals.append(proposal)
+            elif not least or len(faults) < len(least):
+                least = faults
+        if proposals:
+            return proposals
+    message = f"{quote(group.name)} can be hung in no way that fits; of the nearest one it is said:"
+    raise LayoutError([Fault(message, "mend the faults that follow", group.at), *least])

@@ -51,10 +51,16 @@ pieces:
   - {name: L, size: 10 x 10}
   - {name: M, size: 10 x 10}
 groups:
-  - {name: pair, pieces: [A, B], arrange: placed, corners: {B: {left: 11, bottom: 3}, a: {left: 0, bottom: 0}}}
+  - name: pair
+    pieces: [A, B]
+    arrange: placed
+    corners: {B: {left: 11, bottom: 3}, a: {left: 0, bottom: 0}}
   - {name: big, pieces: [pair, C], arrange: row, spread: 50, between: [Landing Door, Right End]}
   - {name: six, pieces: [D, E], arrange: grid, rows: 2, cells: "true", right: 20}
-  - {name: rest, pieces: [G], arrange: ledge, ledge: {height: 55, width: 48, thick: 1 1/2, drop: 3/4, every: 16}}
+  - name: rest
+    pieces: [G]
+    arrange: ledge
+    ledge: {height: 55, width: 48, thick: 1 1/2, drop: 3/4, every: 16}
   - name: up
     pieces: [H]
     arrange: stair

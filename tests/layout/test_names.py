@@ -57,10 +57,7 @@ NO_PLACE = (
         (
             "left: 100",
             "above: ¦Harbour",
-            [
-                "'above' names 'Harbour', which is a piece, not furniture"
-                " => name what it hangs above"
-            ],
+            ["'above' names 'Harbour', which is a piece, not furniture => name what it hangs above"],
         ),
     ],
 )
@@ -95,7 +92,9 @@ def test_names_are_the_same_after_composing_and_folding() -> None:
     text = text.replace("above: window seat", "above: FENST\u00c9R")
     layout = read_sound(text.replace("[Cliff path", "[cliff PATH"))
     assert layout.groups[0].members == ("Cliff path", "Harbour")
-    assert layout.groups[0].position.above == layout.furniture[0].name == "Fenst\u00e9r"
+    position = layout.groups[0].position
+    assert position is not None
+    assert position.above == layout.furniture[0].name == "Fenst\u00e9r"
 
 
 def test_an_entry_with_another_fault_still_counts_as_known() -> None:

@@ -78,8 +78,8 @@ NO_VALUE = "write one after the colon, or remove the key"
             "{¦center: 100}",
             [
                 "'center' is not a key of 'place' (did you mean 'centre'?)"
-                " => use above, beside, side, around, between, clearance, left, centre, right, eye_line, bottom"
-                " or top"
+                " => use above, beside, side, around, between, clearance, left, centre, right, eye_line,"
+                " bottom or top"
             ],
         ),
         ("{left: 100}", "¦", [f"'place' has no value => {NO_VALUE}"]),

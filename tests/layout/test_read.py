@@ -1,4 +1,5 @@
 from pathlib import Path
+from random import Random
 
 import pytest
 from hypothesis import given
@@ -13,6 +14,7 @@ from templater.layout.model import (
     Group,
     Hanger,
     Hanging,
+    Layout,
     Margins,
     Piece,
     Position,
@@ -21,7 +23,7 @@ from templater.layout.model import (
 from templater.layout.read import read_layout
 from templater.lengths import Unit
 from templater.paper import PAPERS
-from tests.layout.files import SHIPPED, SMALL, check_faults, read_sound
+from tests.layout.files import SHIPPED, SMALL, WIDE, check_faults, read_sound
 
 FULL = """\
 title: Lamp room
@@ -171,7 +173,8 @@ groups:
 """,
         "the layout needs 'title' => add for example 'title: Lamp room corridor'",
         "'colour' is not a key of the layout => use title, units, paper, margin, lap, eye_line, datum,"
-        " for, from, contact, issue, wall, furniture, openings, fixtures, pieces, groups, rules or accept",
+        " for, from, contact, issue, wall, furniture, openings, fixtures, pieces, groups, rules or"
+        " accept",
         "'lap' must be at most 50 mm, but is '60 mm' => check the number and its unit",
         "'width' is given twice, first in line 4 => keep one of the two",
         "'left' must not be negative, but is '-30 in' => check the number and its unit",
@@ -274,10 +277,31 @@ def test_shipped_layouts_show_both_systems_and_every_hanger() -> None:
     assert hangers == {*Hanger, None}
 
 
+def check_coherence(layout: Layout) -> None:
+    """All names in a layout are those of its own entries, and each piece hangs once."""
+    hung: list[Piece | Group] = [*layout.pieces, *layout.groups]
+    names = [each.name for each in hung]
+    assert len(set(names)) == len(names)
+    members = [name for group in layout.groups for name in group.members]
+    assert set(members) <= set(names)
+    assert len(set(members)) == len(members)
+    pools = [group.open_choice.pool or () for group in layout.groups if group.open_choice]
+    assert {name for pool in pools for name in pool} <= set(names)
+    things = {each.name for each in layout.furniture}
+    things |= {each.name for each in (*layout.openings, *layout.fixtures)}
+    for each in hung:
+        assert (each.position is not None) <= (each.name not in members)
+        if position := each.position:
+            named = {position.above, position.beside, position.around, *(position.between or ())}
+            assert named <= things | {None, "left end", "right end"}
+
+
 def judge(content: bytes | str) -> None:
     """Whatever the content, it gives a layout or faults with places within the file."""
     reading = read_layout(content, "hall.yaml")
     assert reading.layout is not None or reading.faults
+    if reading.layout is not None:
+        check_coherence(reading.layout)
     text = content.decode(errors="replace") if isinstance(content, bytes) else content
     lines = 1 + sum(text.count(end) for end in "\n\r\x85\u2028\u2029")
     for fault in reading.faults:
@@ -340,6 +364,14 @@ SNIPPETS = (
     ),
     *(
         "above: ",
+        "beside: ",
+        "between: ",
+        "ceiling: ",
+        "corners: ",
+        "choose: ",
+        "arrange: any, ",
+        "rows: ",
+        "50 %",
         "place: ",
         "pieces: ",
         "units: ",
@@ -355,7 +387,7 @@ SNIPPETS = (
 @given(
     st.lists(
         st.tuples(
-            st.integers(0, len(FULL)),
+            st.integers(0, max(len(FULL), len(WIDE))),
             st.integers(0, 12),
             st.sampled_from(SNIPPETS) | st.text(max_size=3),
         ),
@@ -364,20 +396,43 @@ SNIPPETS = (
     )
 )
 def test_any_mutated_layout_gives_a_layout_or_faults(edits: list[tuple[int, int, str]]) -> None:
-    text = FULL
-    for start, length, snippet in edits:
-        text = text[:start] + snippet + text[start + length :]
-    judge(text)
+    for sound in (FULL, WIDE):
+        text = sound
+        for start, length, snippet in edits:
+            text = text[:start] + snippet + text[start + length :]
+        judge(text)
+
+
+@given(st.lists(st.integers(1, len(WIDE.splitlines())), min_size=1, max_size=6), st.randoms())
+def test_any_layout_with_lines_missing_or_moved_gives_a_layout_or_faults(
+    numbers: list[int], chance: Random
+) -> None:
+    lines = WIDE.splitlines(keepends=True)
+    for number in numbers:
+        line = lines.pop(number % len(lines))
+        if chance.random() < 0.5:
+            lines.insert(chance.randrange(len(lines)), line)
+    judge("".join(lines))
 
 
 VALUES = st.recursive(
     st.sampled_from(
-        ["", "0", "5 in", "1 x 2 in", "row", "wire", "Mirror", "oil cabinet", "cleat", "cm", "a4", "x"]
+        [
+            *("", "0", "5 in", "1 x 2 in", "row", "wire", "Mirror", "oil cabinet", "cleat", "cm", "a4"),
+            *("x", "any", "grid", "placed", "ledge", "left", "left end", "60 %", "off", "gap", "3"),
+        ]
     ),
     lambda inner: (
         st.lists(inner, max_size=3)
         | st.dictionaries(
-            st.sampled_from(["name", "size", "by", "drop", "left", "above", "pieces", "width"]), inner
+            st.sampled_from(
+                [
+                    *("name", "size", "by", "drop", "left", "above", "pieces", "width", "arrange"),
+                    *("beside", "between", "corners", "choose", "from", "count", "ledge", "stair"),
+                    *("start", "rows", "ceiling", "rule", "for", "to", "gap", "eye-line", "x"),
+                ]
+            ),
+            inner,
         )
     ),
     max_leaves=8,
@@ -387,7 +442,10 @@ VALUES = st.recursive(
 @given(
     st.dictionaries(
         st.sampled_from(
-            ["title", "units", "wall", "pieces", "groups", "furniture", "margin", "datum", "paper"]
+            [
+                *("title", "units", "wall", "pieces", "groups", "furniture", "margin", "datum", "paper"),
+                *("openings", "fixtures", "rules", "accept"),
+            ]
         ),
         VALUES,
     )

@@ -1,6 +1,7 @@
 import re
 
-from templater.layout.schema import GroupEntry, HangEntry, LayoutEntry, PieceEntry, PlaceEntry
+from templater.layout.group_schema import GroupEntry, PlaceEntry
+from templater.layout.schema import HangEntry, LayoutEntry, PieceEntry
 from templater.layout.starter import starter_text
 from tests.layout.files import read_sound
 

@@ -197,7 +197,9 @@ def test_ends_of_the_allowed_ranges_are_sound() -> None:
     )
     assert (layout.wall.size.width, layout.furniture[0].left_mm) == (1e7, 0)
     assert layout.pieces[2].size == (100_000, 25.4 / 64)
-    assert (layout.groups[0].gap_mm, layout.groups[0].position.clearance_mm) == (0, 0)
+    position = layout.groups[0].position
+    assert position is not None
+    assert (layout.groups[0].gap_mm, position.clearance_mm) == (0, 0)
 
 
 def test_every_choice_is_read() -> None:

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from templater.errors import Fault, Place
 from templater.geometry import Box
 from templater.layout.model import Position
+from templater.lengths import Unit, parse_length
 from templater.placement.collisions import MAX_OVERLAPS, overlapping_pairs
 from tests.builders import furniture, group, inches, layout, piece, place_layout, position
 from tests.placement.surroundings import obstacle, with_things
@@ -217,10 +218,11 @@ def test_each_act_that_the_hint_names_mends_it(
     before = faults(0, 0)
     if not before:
         return
-    acts = re.findall(r"(left|right|up|down) by at least ([0-9]+) in", before[0].hint)
+    acts = re.findall(r"(left|right|up|down) by at least ([0-9/ ]+ in) ", before[0].hint)
     way, amount = acts[0 if across else 1]
     x, y = {"left": (-1, 0), "right": (1, 0), "up": (0, 1), "down": (0, -1)}[way]
-    messages = [fault.message for fault in faults(x * int(amount), y * int(amount))]
+    by = float(parse_length(amount) / Unit.INCH.mm)
+    messages = [fault.message for fault in faults(x * by, y * by)]
     assert not any("hangs over" in message for message in messages)
 
 

@@ -6,8 +6,9 @@ from dataclasses import replace
 import pytest
 from hypothesis import given, settings
 
-from templater.geometry import Box, Size
+from templater.geometry import Box, Point, Size
 from templater.layout.model import (
+    Acceptance,
     Align,
     Arrangement,
     Furniture,
@@ -15,11 +16,13 @@ from templater.layout.model import (
     Hanger,
     Layout,
     Position,
+    RuleSetting,
     Wall,
 )
 from templater.mounting.model import Mark
 from templater.placement.model import Plan
 from tests.builders import (
+    HERE,
     furniture,
     group,
     hanging,
@@ -30,6 +33,7 @@ from tests.builders import (
     plan_of,
     position,
 )
+from tests.placement.surroundings import SLOPE, obstacle, with_ceiling
 from tests.strategies import layouts
 
 
@@ -156,6 +160,23 @@ def test_the_plan_carries_what_is_printed() -> None:
     )
     assert (plan.title, plan.units, plan.wall) == (wall.title, wall.units, wall.wall.size)
     assert (plan.eye_line_mm, plan.datum) == (wall.eye_line_mm, wall.datum)
+
+
+def test_the_plan_carries_what_the_rules_and_the_overview_need() -> None:
+    clock, window = obstacle("clock", 10, 60, 20, 70), obstacle("sash window", 60, 30, 96, 80)
+    setting = RuleSetting("gap", True, 50.0, None, HERE)
+    acceptance = Acceptance("eye-line", "A", "the stairs put the eye higher", HERE)
+    wall = replace(
+        with_ceiling(layout([piece("A", place=position(left=0.0, bottom=0.0))]), SLOPE),
+        openings=(window,),
+        fixtures=(clock,),
+        rules=(setting,),
+        accepted=(acceptance,),
+    )
+    plan = plan_of(wall)
+    assert plan.ceiling == tuple(Point(inches(x), inches(y)) for x, y in SLOPE)
+    assert plan.obstacles == (window, clock)
+    assert (plan.rules, plan.accepted) == ((setting,), (acceptance,))
 
 
 @settings(max_examples=60, deadline=None)

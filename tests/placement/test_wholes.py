@@ -28,7 +28,8 @@ from templater.layout.model import (
 from templater.placement.model import Plan
 from tests.builders import HERE, group, layout, piece, plan_of, position
 
-WIDTH = 40_000.0
+WIDTH, HEIGHT = 400_000.0, 200_000.0
+"""A wall, mm, on which 64 of the largest pieces can hang in one line on each side of the clock."""
 SIDES = st.integers(40, 900).map(float)
 GAPS = st.integers(1, 150).map(float)
 ALIGNMENTS = {
@@ -38,7 +39,9 @@ ALIGNMENTS = {
 }
 SIDEWAYS = {Align.LEFT: Align.RIGHT, Align.RIGHT: Align.LEFT}
 OTHER_SIDE = {LeftRight.LEFT: LeftRight.RIGHT, LeftRight.RIGHT: LeftRight.LEFT}
-CLOCK = Obstacle("clock", "clock", Box(WIDTH / 2 - 150, 9400, WIDTH / 2 + 150, 9700), None, HERE)
+CLOCK = Obstacle(
+    "clock", "clock", Box(WIDTH / 2 - 150, HEIGHT / 2, WIDTH / 2 + 150, HEIGHT / 2 + 300), None, HERE
+)
 
 
 @st.composite
@@ -84,20 +87,19 @@ def walls(draw: st.DrawFn) -> Layout:
     match kind:
         case "stair":
             whole = replace(whole, arrange=Arrangement.STAIR, stair=stair)
-            height = 9000.0 if stair.up is LeftRight.LEFT else 0.0
-            where = position(left=1500.0, eye_line=5000.0 + height)
+            where = position(left=1500.0, eye_line=HEIGHT / 2)
         case "ledge":
-            pieces.append(replace(piece("ledge", 10_000.0, 40.0), position=None))
+            pieces.append(replace(piece("ledge", WIDTH / 4, 40.0), position=None))
             whole = replace(whole, arrange=Arrangement.LEDGE, ledge=Ledge("ledge", 1500.0))
             where = position(left=1500.0)
         case "around" if whole.arrange is not Arrangement.GRID:
             where = replace(position(), around="clock")
         case "spread" if whole.arrange is not Arrangement.GRID:
-            whole = replace(whole, spread_mm=12_000.0)
+            whole = replace(whole, spread_mm=WIDTH / 4)
         case "beside":
             where = replace(position(), beside="clock", side=draw(st.sampled_from(LeftRight)))
-    wall = layout(pieces, groups=[replace(whole, position=where), *groups], width=WIDTH, height=20_000.0)
-    return replace(wall, eye_line_mm=9500.0, fixtures=(CLOCK,))
+    wall = layout(pieces, groups=[replace(whole, position=where), *groups], width=WIDTH, height=HEIGHT)
+    return replace(wall, eye_line_mm=HEIGHT / 2, fixtures=(CLOCK,))
 
 
 def shape_of(box: Box) -> shapely.Polygon:
@@ -220,7 +222,7 @@ def has_no_mirror(whole: Group) -> bool:
     return whole.stair is not None or (around and len(whole.members) % 2 == 1)
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=60, deadline=None)
 @given(walls())
 def test_a_mirrored_layout_gives_a_mirrored_plan(wall: Layout) -> None:
     plan = plan_of(wall)

@@ -10,15 +10,17 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from templater.printing.prices import Mark, is_near
-from templater.printing.seams import Axis
-from templater.printing.seams import choose_cuts as choose_placing
+from templater.printing.seams import Axis, choose_cuts
+from tests.printing.brute_force import count_near, fewest_spans, least_cost
 
 
-def choose_cuts(axis: Axis, holes: Sequence[float], hang_points: Sequence[float]) -> tuple[float, ...]:
+def cut(
+    axis: Axis, holes: Sequence[float], hang_points: Sequence[float], reference: float | None = None
+) -> tuple[float, ...]:
     """The cuts for marks at these places."""
     marks = [Mark(place, 0.0, is_hole=True) for place in holes]
     marks += [Mark(place, 0.0, is_hole=False) for place in hang_points]
-    return choose_placing(axis, marks).cuts
+    return choose_cuts(axis, marks, reference).cuts
 
 
 # n = ceil((L - lap) / (reach - lap)), each worked by hand; reach = page - 2 x margin.
@@ -56,7 +58,7 @@ def choose_cuts(axis: Axis, holes: Sequence[float], hang_points: Sequence[float]
 def test_count_is_the_fewest_that_cover(length: float, reach: float, lap: float, count: int) -> None:
     axis = Axis(length, reach, lap)
     assert axis.count == count
-    cuts = choose_cuts(axis, [], [])
+    cuts = cut(axis, [], [])
     assert len(cuts) == count - 1
     assert all(
         after - before <= reach - lap + 1e-5 for before, after in pairwise((0.0, *cuts, length - lap))
@@ -86,22 +88,40 @@ def test_count_is_the_fewest_that_cover(length: float, reach: float, lap: float,
 def test_cuts_worked_by_hand(
     length: float, reach: float, holes: list[float], hang_points: list[float], cuts: tuple[float, ...]
 ) -> None:
-    assert choose_cuts(Axis(length, reach, 10), holes, hang_points) == pytest.approx(cuts)
+    assert cut(Axis(length, reach, 10), holes, hang_points) == pytest.approx(cuts)
 
 
 def test_two_holes_near_stay_when_another_sheet_would_not_help() -> None:
     """Screws every 20 mm: each cut has at least one in its 34 mm, so three sheets have two near, too."""
-    cuts = choose_cuts(Axis(390, 200, 10), [20 * number for number in range(1, 20)], [])
+    cuts = cut(Axis(390, 200, 10), [20 * number for number in range(1, 20)], [])
     assert cuts == pytest.approx((190,))
 
 
 def test_no_sheet_is_a_sliver_for_the_sake_of_a_hole() -> None:
     """Screws every 20 mm from 37 on leave cuts up to 15 free, where a sheet kept 5 mm beside its lap.
 
-    Least there is 20; from there on each cut has a screw near: 150 has one, at 157.
+    Least there is 20; from there on each cut has a screw near. Up to 35 that is the first screw alone,
+    and no seam parts two screws.
     """
-    cuts = choose_cuts(Axis(310, 300, 10), [37 + 20 * number for number in range(14)], [])
-    assert cuts == pytest.approx((150,))
+    cuts = cut(Axis(310, 300, 10), [37 + 20 * number for number in range(14)], [])
+    assert cuts == pytest.approx((35,))
+
+
+# 400 mm on sheets of 250, lap 10: one cut in [150, 240], even at 195.
+@pytest.mark.parametrize(
+    ("holes", "reference", "at"),
+    [
+        ([203], None, 181),  # not in (181, 215): 14 down or 20 up
+        ([60, 203], None, 215),  # at 181 the seam would lie between the holes
+        ([203], 60, 215),  # ... between the hole and the middle of the piece
+        ([203], 340, 181),
+        ([60, 340], 200, 195),  # it lies between the holes anywhere
+    ],
+)
+def test_seams_stay_out_from_between_holes_and_their_reference(
+    holes: list[float], reference: float | None, at: float
+) -> None:
+    assert cut(Axis(400, 250, 10), holes, [], reference) == pytest.approx((at,))
 
 
 def test_near_means_in_the_lap_or_within_twelve_millimetres_of_it() -> None:
@@ -110,45 +130,6 @@ def test_near_means_in_the_lap_or_within_twelve_millimetres_of_it() -> None:
     assert is_near(105, 100, 10)
     assert is_near(121.99, 100, 10)
     assert not is_near(122, 100, 10)
-
-
-Cost = tuple[int, int]
-"""How many holes, then how many hang points, are nearer than 12 mm to a lap's edge or in a lap."""
-
-
-def fewest_spans(length: int, reach: int, lap: int) -> int:
-    """Lays one sheet after the other, each as far on as its lap allows, until the end is reached."""
-    count, covered = 1, reach
-    while covered < length:
-        count, covered = count + 1, covered - lap + reach
-    return count
-
-
-def count_near(cuts: Sequence[float], points: Sequence[float], lap: float) -> int:
-    """How many (cut, point) pairs are too near, to a thousandth of a millimetre."""
-    return sum(cut - 11.999 < point < cut + lap + 11.999 for cut in cuts for point in points)
-
-
-def least_cost(
-    length: int, reach: int, lap: int, *, count: int, holes: Sequence[int], hang_points: Sequence[int]
-) -> Cost:
-    """The least cost of any placing that keeps 10 mm beside each sheet's laps, by trying every whole mm.
-
-    All bounds are whole numbers here, and bounds on single cuts and on differences of cuts have a
-    whole solution whenever they have any, so nothing is missed between the millimetres.
-    """
-    end, longest, least = length - lap, reach - lap, lap + 10
-    best: dict[int, Cost] = {0: (0, 0)}
-    for _ in range(count - 1):
-        reached: dict[int, Cost] = {}
-        for cut in range(end + 1):
-            before = [best[at] for at in range(cut - longest, cut - least + 1) if at in best]
-            if before:
-                near, near_hang = min(before)
-                near += count_near([cut], holes, lap)
-                reached[cut] = (near, near_hang + count_near([cut], hang_points, lap))
-        best = reached
-    return min(cost for cut, cost in best.items() if 10 <= end - cut <= longest)
 
 
 @st.composite
@@ -170,7 +151,7 @@ def test_no_placing_is_cheaper_than_the_one_chosen(
     holes, hang_points = data.draw(places), data.draw(places)
     count = fewest_spans(length, reach, lap)
     assume(count == 1 or (length - lap) // (count + 1) >= lap + 10)
-    cuts = choose_cuts(Axis(length, reach, lap), holes, hang_points)
+    cuts = cut(Axis(length, reach, lap), holes, hang_points)
     got = count_near(cuts, holes, lap), count_near(cuts, hang_points, lap)
     if count == 1:
         assert cuts == ()
@@ -195,7 +176,7 @@ def test_every_step_is_within_reach_and_laps_never_meet(
     length: float, reach: float, lap: float, shares: list[float]
 ) -> None:
     axis = Axis(length, reach, lap)
-    cuts = choose_cuts(axis, [share * length for share in shares], [])
+    cuts = cut(axis, [share * length for share in shares], [])
     assert len(cuts) + 1 in (axis.count, axis.count + 1)
     for before, after in pairwise((0.0, *cuts, length - lap)):
         assert after - before <= reach - lap + 2e-6
@@ -210,7 +191,7 @@ def test_without_holes_every_sheet_has_room_for_its_bars_where_the_length_allows
     length: float, reach: float, lap: float
 ) -> None:
     axis = Axis(length, reach, lap)
-    cuts = choose_cuts(axis, [], [])
+    cuts = cut(axis, [], [])
     kept = [after - before for before, after in pairwise((0.0, *cuts, length))]
     assume(reach - lap >= 115 and length >= 115 * len(kept))
     assert min(kept) >= 115 - 1e-6

@@ -1,0 +1,45 @@
+from __future__ import annotations
+
+import pytest
+
+from templater.layout.model import LeftRight
+from tests.rules.plans import box, findings_of, hung, obstacle, row, told, wall
+
+CODE = "door-swing"
+DOOR = obstacle("landing door", box(90, 0, 32, 80), kind="door", swing=LeftRight.RIGHT)  # to 122 in
+
+
+@pytest.mark.parametrize(
+    ("left", "bottom", "verdict", "figure", "mend"),
+    [
+        # The leaf covers 122 to 154 in, up to 80 in. The piece is 16 x 10 in.
+        (154, 60, "kept", "0 in clear of the leaf", None),
+        (160, 60, "kept", "6 in clear of the leaf", None),
+        (149, 60, "broken", "5 in behind the leaf", "move right by 5 in (127 mm)"),
+        (130, 78, "broken", "2 in behind the leaf", "raise by 2 in (51 mm)"),
+        (130, 80, "kept", "0 in clear of the leaf", None),
+        (60, 60, "kept", "46 in clear of the leaf", None),
+    ],
+)
+def test_behind_the_leaf(
+    left: float, bottom: float, verdict: str, figure: str, mend: str | None
+) -> None:
+    (found,) = findings_of(wall([hung("A", box(left, bottom, 16, 10))], obstacles=[DOOR]), CODE)
+    assert told(found) == ("A", verdict, figure, mend)
+    assert (found.other, found.band) == ("landing door", "0 in or more clear")
+
+
+def test_a_door_that_swings_to_the_left() -> None:
+    door = obstacle("pantry door", box(90, 0, 32, 80), kind="door", swing=LeftRight.LEFT)
+    (found,) = findings_of(wall([hung("A", box(45, 60, 16, 10))], obstacles=[door]), CODE)
+    assert told(found)[1:] == ("broken", "3 in behind the leaf", "move left by 3 in (76 mm)")
+
+
+def test_a_group_is_moved_as_one() -> None:
+    (found,) = findings_of(wall(groups=[row("trio", 140, 60, (3, 3))], obstacles=[DOOR]), CODE)
+    assert told(found) == ("trio", "broken", "14 in behind the leaf", "move right by 14 in (356 mm)")
+
+
+def test_a_door_that_does_not_fold_back_is_no_matter() -> None:
+    door = obstacle("pantry door", box(90, 0, 32, 80), kind="door")
+    assert findings_of(wall([hung("A", box(125, 60, 16, 10))], obstacles=[door]), CODE) == []

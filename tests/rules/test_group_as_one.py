@@ -1,0 +1,80 @@
+from __future__ import annotations
+
+import pytest
+
+from templater.layout.model import Arrangement
+from tests.builders import inches
+from tests.rules.plans import (
+    box,
+    findings_of,
+    grouped,
+    hung,
+    obstacle,
+    row,
+    setting,
+    told,
+    wall,
+    with_rules,
+)
+
+CODE = "group-as-one"
+
+
+@pytest.mark.parametrize(
+    ("gap", "expected"),
+    [
+        # At most 4 in, the widest gap of the gap rule; common practice, no source.
+        (3, ("trio", "kept", "one piece of 42 in × 12 in", None)),  # 3 x 12 + 2 x 3
+        (4, ("trio", "kept", "one piece of 44 in × 12 in", None)),
+    ],
+)
+def test_a_group_that_holds_together_is_one_piece(
+    gap: float, expected: tuple[str, str, str, str | None]
+) -> None:
+    (found,) = findings_of(wall(groups=[row("trio", 50, 54, (gap, gap))]), CODE)
+    assert told(found) == expected
+    assert (found.other, found.band) == (None, "gaps of at most 4 in")
+
+
+def test_a_piece_that_hangs_apart_is_named_with_the_move_that_brings_it_back() -> None:
+    (found,) = findings_of(wall(groups=[row("trio", 50, 54, (3, 10))]), CODE)
+    assert told(found) == ("trio", "broken", "10 in apart", "C: move left by 6 in (152 mm)")
+    assert found.other == "C"
+
+
+def test_pieces_that_hang_apart_together_are_moved_together() -> None:
+    (found,) = findings_of(wall(groups=[row("five", 20, 54, (3, 3, 9, 3))]), CODE)
+    assert told(found) == ("five", "broken", "9 in apart", "D and 1 more: move left by 5 in (127 mm)")
+
+
+def test_across_and_up_are_both_closed() -> None:
+    # B starts 10 in right of A and 7 in above it: 6 in and 3 in too far.
+    parts = [("A", box(50, 40, 20, 20)), ("B", box(80, 67, 8, 8))]
+    (found,) = findings_of(wall(groups=[grouped("pair", parts, arrange=Arrangement.PLACED)]), CODE)
+    assert told(found)[2:] == ("10 in apart", "B: move left by 6 in (152 mm) and lower by 3 in (76 mm)")
+
+
+def test_what_a_group_hangs_around_holds_it_together() -> None:
+    parts = [("A", box(30, 50, 16, 20)), ("B", box(82, 50, 16, 20))]  # 3 in from the window each
+    plan = wall(
+        groups=[grouped("pair", parts)], obstacles=[obstacle("sash window", box(49, 40, 30, 40))]
+    )
+    assert [told(found)[1] for found in findings_of(plan, CODE)] == ["kept"]
+    assert findings_of(plan, "gap") == []  # and the gap is not measured across the window
+
+
+def test_a_thing_below_does_not_hold_pieces_together() -> None:
+    parts = [("A", box(30, 50, 16, 20)), ("B", box(66, 58, 16, 12))]  # 20 in apart
+    plan = wall(groups=[grouped("pair", parts)], obstacles=[obstacle("thermostat", box(72, 50, 3, 4))])
+    assert [told(found)[1:3] for found in findings_of(plan, CODE)] == [("broken", "20 in apart")]
+    assert [told(found)[1:3] for found in findings_of(plan, "gap")] == [("broken", "20 in")]
+
+
+def test_the_gap_rule_sets_the_band() -> None:
+    plan = wall(groups=[row("trio", 50, 54, (3, 10))])
+    (found,) = findings_of(with_rules(plan, setting("gap", high=inches(10))), CODE)
+    assert (found.verdict.value, found.band) == ("kept", "gaps of at most 10 in")
+
+
+def test_a_piece_alone_is_no_group() -> None:
+    assert findings_of(wall([hung("A", box(50, 50, 12, 12))]), CODE) == []

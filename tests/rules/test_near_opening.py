@@ -1,0 +1,57 @@
+from __future__ import annotations
+
+import pytest
+
+from tests.rules.plans import box, findings_of, grouped, hung, obstacle, row, told, wall
+
+CODE = "near-opening"
+WINDOW = obstacle("sash window", box(40, 30, 36, 50))  # 40 to 76 in, 30 to 80 in
+
+
+@pytest.mark.parametrize(
+    ("left", "bottom", "verdict", "figure", "mend"),
+    [
+        # At least 3 in; common practice, no source. The piece is 16 x 10 in.
+        (79, 50, "kept", "3 in", None),
+        (100, 50, "kept", "24 in", None),
+        (77, 50, "broken", "1 in", "move right by 2 in (51 mm)"),
+        (22, 50, "broken", "2 in", "move left by 1 in (25 mm)"),
+        (50, 82, "broken", "2 in", "raise by 1 in (25 mm)"),
+        (50, 19, "broken", "1 in", "lower by 2 in (51 mm)"),
+        (77.5, 81, "broken", "1 1/2 in", "move right by 1 1/2 in (38 mm)"),  # past a corner
+    ],
+)
+def test_beside_a_window(
+    left: float, bottom: float, verdict: str, figure: str, mend: str | None
+) -> None:
+    (found,) = findings_of(wall([hung("A", box(left, bottom, 16, 10))], obstacles=[WINDOW]), CODE)
+    assert told(found) == ("A", verdict, figure, mend)
+    assert (found.other, found.band) == ("sash window", "3 in or more")
+
+
+def test_a_group_is_moved_as_one() -> None:
+    (found,) = findings_of(wall(groups=[row("trio", 77, 50, (3, 3))], obstacles=[WINDOW]), CODE)
+    assert told(found) == ("trio", "broken", "1 in", "move right by 2 in (51 mm)")
+
+
+def test_around_a_window_each_piece_is_moved_by_itself() -> None:
+    parts = [("A", box(22, 50, 16, 10)), ("B", box(77, 50, 16, 10))]
+    found = findings_of(wall(groups=[grouped("pair", parts)], obstacles=[WINDOW]), CODE)
+    assert [told(each) for each in found] == [
+        ("B", "broken", "1 in", "move right by 2 in (51 mm)"),
+        ("A", "broken", "2 in", "move left by 1 in (25 mm)"),
+    ]
+
+
+def test_of_what_is_far_enough_only_the_nearest_is_told() -> None:
+    clock = obstacle("clock", box(120, 60, 10, 10), kind="clock")
+    (found,) = findings_of(wall([hung("A", box(90, 60, 10, 10))], obstacles=[WINDOW, clock]), CODE)
+    assert (found.other, found.figure) == ("sash window", "14 in")
+
+
+def test_a_move_does_not_leave_the_wall() -> None:
+    # The door starts at 20 in, the piece ends at 18: 1 in to the left would do, but only 1/2 in of
+    # wall is there. Its lower edge is at 60 in; 3 in above the door is 83 in.
+    door = obstacle("door", box(20, 0, 30, 80), kind="door")
+    plan = wall([hung("A", box(0.5, 60, 17.5, 14))], obstacles=[door], height=100)
+    assert findings_of(plan, CODE)[0].mend == "raise by 23 in (584 mm)"
