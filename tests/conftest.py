@@ -10,8 +10,12 @@ import pytest
 from tests.kits import LAYOUTS, STEMS, MadeKit, make_kit
 
 KitMaker: TypeAlias = Callable[[str, str], MadeKit]
+OWN = "own paper"
 PAPERS = ("a4", "letter", "roll 24 in")
-PAIRS = tuple((stem, paper) for stem in STEMS for paper in PAPERS)
+ON_EVERY_PAPER = ("gallery-landing", "lamp-room-corridor", "stair-hall")
+PAIRS = tuple(
+    (stem, paper) for stem in STEMS for paper in (PAPERS if stem in ON_EVERY_PAPER else (OWN,))
+)
 
 
 @pytest.fixture(scope="session")
@@ -22,7 +26,9 @@ def shipped_kit(tmp_path_factory: pytest.TempPathFactory) -> KitMaker:
     def make(stem: str, paper: str) -> MadeKit:
         if (stem, paper) not in made:
             folder = tmp_path_factory.mktemp("kits") / stem
-            made[stem, paper] = make_kit(LAYOUTS / f"{stem}.yaml", folder, paper)
+            made[stem, paper] = make_kit(
+                LAYOUTS / f"{stem}.yaml", folder, None if paper == OWN else paper
+            )
         return made[stem, paper]
 
     return make
@@ -30,5 +36,5 @@ def shipped_kit(tmp_path_factory: pytest.TempPathFactory) -> KitMaker:
 
 @pytest.fixture(params=PAIRS, ids=lambda pair: "-on-".join(pair).replace(" ", "-"))
 def kit(request: pytest.FixtureRequest, shipped_kit: KitMaker) -> MadeKit:
-    """Each shipped layout on A4, on Letter and on a roll."""
+    """Each shipped layout, some on A4, on Letter and on a roll, the others on their own paper."""
     return shipped_kit(*request.param)

@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field, replace
+from functools import cache
 from math import atan2, cos, degrees, dist, hypot, radians, sin
 from typing import Any
 from xml.etree import ElementTree as ET
@@ -514,6 +515,7 @@ class _SvgReader:
         self.ink.runs.append(Run(element.attrib["aria-label"], start, end, capital, "outlines", clip))
 
 
+@cache
 def _path_points(data: str) -> list[tuple[float, float]]:
     """Every point that a glyph's path names (corners and controls)."""
     points: list[tuple[float, float]] = []

@@ -7,7 +7,7 @@ until a value is built, so that each is written with few decimals and read back 
 from __future__ import annotations
 
 import json
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Any
@@ -90,6 +90,11 @@ class _Block:
     cells: Cells = Cells.EQUAL
     corners: tuple[tuple[Fraction, Fraction], ...] | None = None
 
+    def corner_points(self) -> Iterator[Point]:
+        """The corners, mm."""
+        for x, y in self.corners or ():
+            yield Point(float(x), float(y))
+
     @property
     def size(self) -> int:
         """How many pieces and groups it is of."""
@@ -121,9 +126,8 @@ def _blocks(draw: st.DrawFn, step: Fraction, largest_mm: int, *, is_plain: bool)
 def _composed(draw: st.DrawFn, parts: tuple[_Block, ...], step: Fraction, *, is_plain: bool) -> _Block:
     """Blocks composed as one."""
     gap = draw(lengths(0.5, 200, step))
-    arrange = draw(
-        st.sampled_from(("row", "column") if is_plain else ("row", "column", "grid", "placed"))
-    )
+    plain, rich = ("row", "column"), ("row", "column", "grid", "placed")
+    arrange = draw(st.sampled_from(plain if is_plain else rich))
     if arrange == "grid":
         return _gridded(parts, gap, draw(st.integers(1, len(parts))), draw(st.sampled_from(Cells)))
     if arrange == "placed":
@@ -172,10 +176,17 @@ def _placed(parts: tuple[_Block, ...], gap: Fraction, bottoms: list[Fraction]) -
     return _Block(_Extent(x - gap, top), parts, Arrangement.PLACED, corners=tuple(corners))
 
 
+_HANGERS = (
+    *(Hanger.WIRE, Hanger.D_RINGS, Hanger.KEYHOLES),
+    *(Hanger.SAWTOOTH, Hanger.NAIL, Hanger.CLEAT),
+)
+"""Those that bear at a drop below the frame's top edge."""
+
+
 @st.composite
 def hangings(draw: st.DrawFn, extent: _Extent, step: Fraction) -> Hanging | None:
     """Hardware that fits a frame, or none."""
-    by = draw(st.sampled_from((*Hanger, None)))
+    by = draw(st.sampled_from((*_HANGERS, None)))
     if by is None:
         return None
     span = draw(lengths(5, float(extent.width) * 0.9, step))
@@ -355,7 +366,7 @@ def _group(name: str, members: tuple[str, ...], block: _Block, position: Positio
         spread_mm=None if block.spread is None else float(block.spread),
         columns=block.columns,
         cells=block.cells,
-        corners=block.corners and tuple(Point(float(x), float(y)) for x, y in block.corners),
+        corners=None if block.corners is None else tuple(block.corner_points()),
     )
 
 
@@ -462,11 +473,10 @@ def _write_group(group: Group) -> dict[str, object]:
 
 
 def _write_hanging(hang: Hanging) -> dict[str, object]:
-    keys = ("rise", "apart", "offset", "width", "every")
+    keys = ("drop", "rise", "apart", "offset", "width", "every")
     measures = {key: getattr(hang, f"{key}_mm") for key in keys}
     return {
         "by": hang.by.value,
-        "drop": _mm(hang.drop_mm),
         **{key: _mm(value) for key, value in measures.items() if value is not None},
     }
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from templater.errors import Place
 from templater.geometry import Box, Point, Size
 from templater.layout.build_groups import GroupBuilder, find_parents, find_whole
+from templater.layout.build_piece import build_hanging, build_made_of, build_size
 from templater.layout.flaws import list_mappings
 from templater.layout.group_schema import PlaceEntry
 from templater.layout.known import Known
@@ -16,7 +16,7 @@ from templater.layout.model import (
     Datum,
     Furniture,
     Group,
-    Hanging,
+    Hardware,
     Layout,
     Margins,
     Obstacle,
@@ -27,7 +27,7 @@ from templater.layout.model import (
 from templater.layout.names import fold_name
 from templater.layout.rule_codes import RULE_CODES
 from templater.layout.rule_schema import Setting
-from templater.layout.schema import FixtureEntry, HangEntry, LayoutEntry, OpeningEntry, PieceEntry
+from templater.layout.schema import FixtureEntry, LayoutEntry, OpeningEntry, PieceEntry
 from templater.layout.slugs import list_slugs
 from templater.layout.source import Node, find_value
 from templater.lengths import Unit, find_unit
@@ -101,11 +101,26 @@ class _Builder:
         self._known = Known(entry, root, kept)
         self._parents = find_parents(root.data)
         self._whole = find_whole(entry.groups, self._known, self._parents)
+        self._hardware = self._build_hardware()
         self._groups = GroupBuilder(self._known, self._whole, self._parents)
         self._chosen = {
             fold_name(name)
             for _, group in list_mappings(root.data, "groups")
             for _, name in list_pool(group)
+        }
+
+    def _build_hardware(self) -> dict[str, Hardware]:
+        """What the layout says of hooks, by their folded names."""
+        return {
+            fold_name(each.name): Hardware(
+                each.name,
+                each.rise,
+                each.rating,
+                each.holes,
+                each.needs,
+                self._known.find_place("hardware", number),
+            )
+            for number, each in enumerate(self._entry.hardware)
         }
 
     def build_furniture(self) -> tuple[Furniture, ...]:
@@ -193,11 +208,15 @@ class _Builder:
         return Piece(
             name=piece.name,
             slug=slug,
-            size=piece.size,
+            size=build_size(piece),
             weight_kg=piece.weight,
-            hang=_hanging(piece.hang, self._known.find_place("pieces", number, "hang")),
+            hang=build_hanging(
+                piece.hang, self._hardware, self._known.find_place("pieces", number, "hang")
+            ),
             position=position,
             at=self._known.find_place("pieces", number),
+            made_of=build_made_of(piece.made_of, piece.moulding),
+            stands_out_mm=piece.stands_out,
         )
 
 
@@ -213,18 +232,3 @@ def _bottom_of(entry: FixtureEntry) -> float:
     if entry.top is not None:
         return entry.top - entry.height
     return (entry.bottom or 0.0) if entry.middle is None else entry.middle - entry.height / 2
-
-
-def _hanging(hang: HangEntry | None, at: Place) -> Hanging | None:
-    if hang is None:
-        return None
-    return Hanging(
-        by=hang.by,
-        drop_mm=hang.drop,
-        rise_mm=hang.rise,
-        apart_mm=hang.apart,
-        offset_mm=hang.offset,
-        width_mm=hang.width,
-        every_mm=hang.every,
-        at=at,
-    )

@@ -44,7 +44,8 @@ def _word(known: Sequence[str], noun: str) -> Callable[[object], str]:
     return read
 
 
-def _choice(choices: type[_Choice], noun: str) -> PlainValidator:
+def choice(choices: type[_Choice], noun: str) -> PlainValidator:
+    """Reads one of the values of an enum."""
     read = _word([str(choice.value) for choice in choices], noun)
     return PlainValidator(lambda raw: choices(read(raw)), json_schema_input_type=str)
 
@@ -58,6 +59,15 @@ def _open_choice(choices: type[_Choice], noun: str) -> PlainValidator:
         return None if word == ANY else choices(word)
 
     return PlainValidator(read_open, json_schema_input_type=str)
+
+
+def _words(noun: str, *known: str) -> PlainValidator:
+    """Reads one of a few words, and keeps it as it is."""
+    return PlainValidator(_word(known, noun), json_schema_input_type=str)
+
+
+def _read_one_or_two(raw: object) -> int:
+    return int(_word(("1", "2"), "one or two")(raw))
 
 
 def _is_any(raw: object) -> bool:
@@ -109,12 +119,15 @@ def _read_name_pair(raw: object) -> tuple[str, str]:
     return filled_text(first, "a text").strip(), filled_text(second, "a text").strip()
 
 
-UnitName = Annotated[Unit, _choice(Unit, "a unit of length")]
-HangerName = Annotated[Hanger, _choice(Hanger, "a way to hang")]
+UnitName = Annotated[Unit, choice(Unit, "a unit of length")]
+HangerName = Annotated[Hanger, choice(Hanger, "a way to hang")]
+OneOrTwo = Annotated[int, PlainValidator(_read_one_or_two, json_schema_input_type=str)]
+Studs = Annotated[str, _words("what a cleat can be screwed to", "studs")]
+Each = Annotated[str, _words("what a maker rates", "pair", "strip")]
 OpenArrangement = Annotated[Arrangement | None, _open_choice(Arrangement, "an arrangement")]
-AlignName = Annotated[Align, _choice(Align, "a way to align")]
-SideName = Annotated[LeftRight, _choice(LeftRight, "a side")]
-CellsName = Annotated[Cells, _choice(Cells, "a way to measure cells")]
+AlignName = Annotated[Align, choice(Align, "a way to align")]
+SideName = Annotated[LeftRight, choice(LeftRight, "a side")]
+CellsName = Annotated[Cells, choice(Cells, "a way to measure cells")]
 RuleCode = Annotated[str, PlainValidator(_word(RULE_CODES, "a rule"), json_schema_input_type=str)]
 OpenDistance = Annotated[float | None, PlainValidator(_read_open_distance, json_schema_input_type=str)]
 Count = Annotated[int, PlainValidator(_read_count, json_schema_input_type=str)]

@@ -10,16 +10,11 @@ from typing import Any
 
 from templater.layout.arrangements import check_arrangement
 from templater.layout.flaws import Flaw, describe_owner, list_mappings
-from templater.layout.model import Hanger
+from templater.layout.hang_keys import check_hang
+from templater.layout.piece_keys import check_piece
 from templater.layout.position_keys import check_position
 from templater.layout.source import Path
 from templater.quoting import list_words, quote
-
-_OWN_KEYS = {"d-rings": ("apart",), "keyholes": ("apart",), "cleat": ("width", "every")}
-"""The keys that one way to hang needs and the others have no use for."""
-
-_OWN_EXAMPLES = {"apart": "12 in", "width": "18 in", "every": "6 in"}
-_HANGERS = {hanger.value for hanger in Hanger}
 
 _ACROSS = ("left", "centre", "right")
 _UP = ("bottom", "middle", "top")
@@ -33,27 +28,14 @@ def check_combinations(data: dict[str, Any]) -> Iterator[Flaw]:
         for path, obstacle in list_mappings(data, section):
             yield from _check_obstacle(path, obstacle, describe_owner(data, path))
     for path, piece in list_mappings(data, "pieces"):
+        yield from check_piece(path, piece, describe_owner(data, path))
         if isinstance(hang := piece.get("hang"), dict):
-            yield from _check_hang((*path, "hang"), hang)
+            yield from check_hang((*path, "hang"), hang)
         if isinstance(place := piece.get("place"), dict):
             yield from _check_place((*path, "place"), place)
     for path, group in list_mappings(data, "groups"):
         yield from check_position(path, group, in_column=str(group.get("arrange")).strip() == "column")
         yield from check_arrangement(path, group, describe_owner(data, path))
-
-
-def _check_hang(path: Path, hang: dict[str, Any]) -> Iterator[Flaw]:
-    by = str(hang.get("by")).strip()
-    if by not in _HANGERS:
-        return
-    own = _OWN_KEYS.get(by, ())
-    for key, example in _OWN_EXAMPLES.items():
-        if key in own and key not in hang:
-            yield Flaw(path, f"'hang' by {by} needs {quote(key)}", f"add for example '{key}: {example}'")
-        if key in hang and key not in own:
-            users = list_words([hanger for hanger, keys in _OWN_KEYS.items() if key in keys], "and")
-            message = f"{quote(key)} does not apply to 'hang' by {by}"
-            yield Flaw((*path, key), message, f"remove it: it belongs to {users}", at_key=True)
 
 
 def _check_place(path: Path, place: dict[str, Any]) -> Iterator[Flaw]:

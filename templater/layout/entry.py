@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from functools import cache
+
 from pydantic import BaseModel, ConfigDict
 
 
@@ -9,3 +12,9 @@ class Entry(BaseModel):
     """A mapping of the file; a key that it does not know is a fault."""
 
     model_config = ConfigDict(extra="forbid", frozen=True)
+
+
+@cache
+def list_keys(entry: type[Entry]) -> Sequence[str]:
+    """The keys of a kind of mapping, as they stand in a file."""
+    return [field.alias or name for name, field in entry.model_fields.items()]

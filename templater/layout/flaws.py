@@ -14,6 +14,7 @@ SECTIONS = {
     "furniture": "furniture",
     "openings": "opening",
     "fixtures": "fixture",
+    "hardware": "hardware",
     "pieces": "piece",
     "groups": "group",
     "accept": "acceptance",

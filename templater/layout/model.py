@@ -24,6 +24,8 @@ class Hanger(Enum):
     SAWTOOTH = "sawtooth"
     NAIL = "nail"
     CLEAT = "cleat"
+    RAIL = "rail"
+    STRIPS = "strips"
 
 
 class LeftRight(Enum):
@@ -34,23 +36,141 @@ class LeftRight(Enum):
 
 
 @dataclass(frozen=True, slots=True)
+class Hardware:
+    """A hook that pieces name: its rise, what its maker rates it for, and what fastens it.
+
+    ``holes``: how many it needs, each drilled through the hook itself; ``needs``: by what it is
+    fastened, in the layout's own words; ``length_mm``: how long the nail or screw is. What is None
+    is not known.
+    """
+
+    name: str
+    rise_mm: float | None
+    rating_kg: float | None
+    holes: int
+    needs: str | None
+    at: Place
+    length_mm: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Ring:
+    """Where one end of a wire is tied: outward from the frame's middle, and below its top edge."""
+
+    from_middle_mm: float
+    below_top_mm: float
+
+
+@dataclass(frozen=True, slots=True)
+class Rings:
+    """Where a wire is tied, as seen from the front."""
+
+    left: Ring
+    right: Ring
+
+
+@dataclass(frozen=True, slots=True)
 class Hanging:
     """The hardware of a piece as measured; all as seen from the front.
 
-    ``drop_mm`` runs from the frame's top edge down to where the hanger bears; ``rise_mm`` from
-    there up to where the fastener meets the wall (None: not given). ``apart_mm`` is the spacing of
-    two hangers; ``offset_mm`` how far their middle, or the one hanger, lies right of the piece's
-    middle. ``width_mm`` and ``every_mm`` belong to a cleat's rail.
+    ``drop_mm`` runs from the frame's top edge down to where the hanger bears (None: worked out from
+    rings and wire, or there is no such point); ``rise_mm`` from there up to where the fastener
+    meets the wall (None: not given). ``apart_mm`` is the spacing of two hangers; ``offset_mm`` how
+    far their middle, or the one hanger, lies right of the piece's middle. ``width_mm`` and
+    ``every_mm`` belong to a cleat's rail, which is screwed to the wall's studs where ``on_studs``.
+
+    A wire hangs on so many ``hooks``, ``spread_mm`` apart if there are two. ``wire_mm`` is its
+    length from ring to ring. A drop was ``measured_at`` so many hooks (None: at as many as it hangs
+    on). ``balance_mm``: how far the mass centre lies right of the frame's middle;
+    ``balance_below_mm`` how far below its top edge (None: the middle).
+
+    ``teeth_mm``: from tooth to tooth of a sawtooth. ``rail_mm``: how high the hook on a picture
+    rail holds its cords, of which there are as many as ``cords``. ``strip_rating_kg``: what the
+    maker says that adhesive strips hold, ``strip_each`` pair or strip. ``lock_below_mm``: how far
+    below the top edge the hole of a security lock is. ``hook``: what the layout says of the hook.
     """
 
     by: Hanger
-    drop_mm: float
+    drop_mm: float | None
     rise_mm: float | None
     apart_mm: float | None
     offset_mm: float
     width_mm: float | None
     every_mm: float | None
     at: Place
+    hooks: int = 1
+    spread_mm: float | None = None
+    rings: Rings | None = None
+    wire_mm: float | None = None
+    measured_at: int | None = None
+    balance_mm: float = 0.0
+    balance_below_mm: float | None = None
+    teeth_mm: float | None = None
+    on_studs: bool = False
+    rail_mm: float | None = None
+    cords: int = 1
+    strip_rating_kg: float | None = None
+    strip_each: str = "pair"
+    lock_below_mm: float | None = None
+    hook: Hardware | None = None
+
+
+class Material(Enum):
+    """What a glazing, a mat or a backing is made of."""
+
+    NONE = "none"
+    GLASS = "glass"
+    ACRYLIC = "acrylic"
+    MAT = "ply"
+    MDF = "mdf"
+    FOAM = "foam"
+
+
+class Wood(Enum):
+    """What a moulding is made of."""
+
+    OBECHE = "obeche"
+    RAMIN = "ramin"
+    PINE = "pine"
+    RADIATA = "radiata"
+    SPRUCE = "spruce"
+    BASSWOOD = "basswood"
+    POPLAR = "poplar"
+    BEECH = "beech"
+    RED_OAK = "red oak"
+    WHITE_OAK = "white oak"
+    WALNUT = "walnut"
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A sheet in a frame; ``thickness_mm`` is None where it follows from the material.
+
+    Of mat board the plies are counted; there are none of anything else.
+    """
+
+    material: Material
+    thickness_mm: float | None = None
+    plies: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Moulding:
+    """A frame's moulding, seen from the front and from the side."""
+
+    wood: Wood
+    width_mm: float
+    depth_mm: float
+
+
+@dataclass(frozen=True, slots=True)
+class MadeOf:
+    """What a piece is made of; what is None is not told (a glazing of none is told)."""
+
+    glazing: Sheet | None = None
+    mat: Sheet | None = None
+    backing: Sheet | None = None
+    moulding: Moulding | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +205,8 @@ class Position:
 class Piece:
     """One framed work; ``size`` is the outside of its frame.
 
-    ``position`` is None for a piece that belongs to a group.
+    ``position`` is None for a piece that belongs to a group. ``weight_kg`` is the weight given;
+    without it ``made_of`` lets one be estimated. ``stands_out_mm``: from the wall to its face.
     """
 
     name: str
@@ -95,16 +216,22 @@ class Piece:
     hang: Hanging | None
     position: Position | None
     at: Place
+    made_of: MadeOf | None = None
+    stands_out_mm: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Furniture:
-    """Something that stands on the floor against the wall."""
+    """Something that stands on the floor against the wall.
+
+    ``kind`` is the layout's own word for what it is, else its name.
+    """
 
     name: str
     left_mm: float
     size: Size
     at: Place
+    kind: str = ""
 
 
 class Arrangement(Enum):
@@ -248,17 +375,50 @@ class Datum:
     at_place: str | None
 
 
+class Surface(Enum):
+    """What a wall is faced with."""
+
+    DRYWALL = "drywall"
+    PLASTER = "plaster and lath"
+    MASONRY = "masonry"
+    CONCRETE = "concrete"
+    WOOD = "wood"
+    PANELLING = "panelling"
+
+    @property
+    def is_solid(self) -> bool:
+        """Whether it goes on behind its face, with neither board nor studs."""
+        return self in (Surface.MASONRY, Surface.CONCRETE)
+
+
+class Region(Enum):
+    """Where in the world the wall is, for what its builders were bound by."""
+
+    US = "us"
+    UK = "uk"
+    EU = "eu"
+
+
 @dataclass(frozen=True, slots=True)
 class Wall:
-    """The wall, from its left end and the finished floor.
+    """The wall, from its left end and the finished floor; what is None is not told.
 
     ``ceiling``, if it slopes: points of its line from the left end to the right, straight between
-    them; ``size.height`` is then its highest point.
+    them; ``size.height`` is then its highest point. ``studs``: the centre of each stud that is
+    known, from the wall's left end, mm. ``board_mm``: how thick what it is faced with is.
+    ``is_walkway``: people walk along it; ``is_earthquake``: the ground may shake; ``is_outside``:
+    the weather is on its other side.
     """
 
     size: Size
     at: Place
     ceiling: tuple[Point, ...] = ()
+    studs: tuple[float, ...] = ()
+    surface: Surface | None = None
+    board_mm: float | None = None
+    is_walkway: bool | None = None
+    is_earthquake: bool | None = None
+    is_outside: bool | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -294,3 +454,4 @@ class Layout:
     fixtures: tuple[Obstacle, ...] = ()
     rules: tuple[RuleSetting, ...] = ()
     accepted: tuple[Acceptance, ...] = ()
+    region: Region | None = None

@@ -27,6 +27,7 @@ _OWNERS = {
     "furniture": ("furniture", "other furniture"),
     "openings": ("an opening", "another opening"),
     "fixtures": ("a fixture", "another fixture"),
+    "hardware": ("hardware", "other hardware"),
     "pieces": ("a piece", "another piece"),
     "groups": ("a group", "another group"),
 }
@@ -68,6 +69,7 @@ def check_names(data: dict[str, Any]) -> Iterator[Flaw]:
     """All names that two things have, or that have a meaning of their own."""
     yield from _check_duplicates(data, OBSTACLE_SECTIONS)
     yield from _check_duplicates(data, HUNG_SECTIONS)
+    yield from _check_duplicates(data, ("hardware",))
     for name, path in list_names(data, *OBSTACLE_SECTIONS):
         if fold_name(name) in ENDS:
             message = f"'name' is {quote(name)}, which means an end of the wall"

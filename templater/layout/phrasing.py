@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from functools import cache
 from typing import Any
 
 from pydantic_core import ErrorDetails
 
-from templater.layout.entry import Entry
+from templater.layout.entry import Entry, list_keys
 from templater.layout.flaws import Flaw, describe_owner
+from templater.layout.frame_schema import MadeOfEntry, MouldingEntry
 from templater.layout.group_schema import (
     ChooseEntry,
     CornerEntry,
@@ -19,13 +19,20 @@ from templater.layout.group_schema import (
     StairEntry,
     StartEntry,
 )
+from templater.layout.hang_schema import (
+    BalanceEntry,
+    HangEntry,
+    HardwareEntry,
+    LockEntry,
+    RingEntry,
+    RingsEntry,
+)
 from templater.layout.rule_schema import LengthBand, RulesEntry
 from templater.layout.schema import (
     AcceptEntry,
     DatumEntry,
     FixtureEntry,
     FurnitureEntry,
-    HangEntry,
     LayoutEntry,
     MarginEntry,
     OpeningEntry,
@@ -41,6 +48,12 @@ _ENTRIES: dict[str, type[Entry]] = {
     "furniture": FurnitureEntry,
     "pieces": PieceEntry,
     "hang": HangEntry,
+    "rings": RingsEntry,
+    "balance": BalanceEntry,
+    "lock": LockEntry,
+    "hardware": HardwareEntry,
+    "made_of": MadeOfEntry,
+    "moulding": MouldingEntry,
     "place": PlaceEntry,
     "groups": GroupEntry,
     "datum": DatumEntry,
@@ -56,7 +69,7 @@ _ENTRIES: dict[str, type[Entry]] = {
 }
 """What each mapping of a layout is read as, by the last key on the way to it."""
 
-_ENTRIES_IN: dict[str, type[Entry]] = {"corners": CornerEntry, "rules": LengthBand}
+_ENTRIES_IN: dict[str, type[Entry]] = {"corners": CornerEntry, "rules": LengthBand, "rings": RingEntry}
 """The same for those whose own key is a name, by the key above it."""
 
 _EXAMPLES = {
@@ -70,6 +83,18 @@ _EXAMPLES = {
     "by": "wire",
     "drop": "2 1/4 in",
     "hang": "{by: wire, drop: 2 1/4 in}",
+    "rings": "{apart: 12 in, below_top: 6 in}",
+    "rings.left": "{from_middle: 10 in, below_top: 6 in}",
+    "rings.right": "{from_middle: 10 in, below_top: 6 in}",
+    "from_middle": "10 in",
+    "below_top": "6 in",
+    "balance": "{right: 1/2 in, below_top: 12 in}",
+    "lock": "{below_top: 18 in}",
+    "hardware": "[{name: brass hook, rise: 1/2 in, rating: 30 lb}]",
+    "made_of": "{glazing: glass 2 mm, moulding: {wood: pine, width: 30 mm, depth: 20 mm}}",
+    "made_of.moulding": "{wood: pine, width: 30 mm, depth: 20 mm}",
+    "wood": "pine",
+    "depth": "20 mm",
     "place": "{centre: 150 in}",
     "datum": "{height: 48 in, at: the door}",
     "margin": "{bottom: 12.7 mm}",
@@ -99,7 +124,7 @@ _EXAMPLES = {
     "for": "Tide chart",
     "because": "the stairs put the eye higher here",
 }
-"""What may be written for a key; ``groups.pieces``: for the pieces of a group."""
+"""What may be written for a key; ``groups.pieces``: for ``pieces`` within ``groups``."""
 
 _MAX_SUGGESTIONS = 1000
 """How many unknown keys are compared with the known ones; more would take noticeable time."""
@@ -137,13 +162,8 @@ def _known_keys(owner: Sequence[str | int]) -> Sequence[str]:
     """The keys of the mapping that stands at the path."""
     above, last = ["", "", *(step for step in owner if isinstance(step, str))][-2:]
     if not last:
-        return _list_keys(LayoutEntry)
-    return _list_keys(_ENTRIES_IN.get(above) or _ENTRIES[last])
-
-
-@cache
-def _list_keys(entry: type[Entry]) -> Sequence[str]:
-    return [field.alias or name for name, field in entry.model_fields.items()]
+        return list_keys(LayoutEntry)
+    return list_keys(_ENTRIES_IN.get(above) or _ENTRIES[last])
 
 
 def _example(path: Path) -> str:

@@ -24,11 +24,12 @@ from templater.quoting import list_words, quote
 
 
 def check_references(data: dict[str, Any]) -> Iterator[Flaw]:
-    """All faults in references: of groups, of places, of acceptances."""
+    """All faults in references: of groups, of places, of acceptances, of hooks."""
     suggestions = Suggestions()
     yield from check_members(data, suggestions)
     yield from _Places(data, suggestions).check()
     yield from _check_accepted(data, suggestions)
+    yield from _check_hooks(data, suggestions)
 
 
 class _Places:
@@ -93,3 +94,22 @@ def _check_accepted(data: dict[str, Any], suggestions: Suggestions) -> Iterator[
             message = f"{quote(rule)} is accepted for {quote(name.strip())} already"
             yield Flaw(path, message, "keep one of the two")
         seen.add((rule, fold_name(name)))
+
+
+def _check_hooks(data: dict[str, Any], suggestions: Suggestions) -> Iterator[Flaw]:
+    """Each hook that a piece names is known, and its rise is told once."""
+    hardware = find_names(data, "hardware")
+    for path, piece in list_mappings(data, "pieces"):
+        hang = piece.get("hang")
+        name = hang.get("hook") if isinstance(hang, dict) else None
+        if not isinstance(hang, dict) or not isinstance(name, str) or not name.strip():
+            continue
+        known = hardware.get(fold_name(name))
+        if known is None:
+            reason = f"which is not in this layout{suggestions.suggest(name.strip(), hardware)}"
+            message = f"'hook' names {quote(name.strip())}, {reason}"
+            hint = "mend the name, or add it under 'hardware'"
+            yield Flaw((*path, "hang", "hook"), message, hint)
+        elif "rise" in hang and "rise" in data["hardware"][known[1][1]]:
+            message = f"'rise' does not apply beside 'hook': {quote(known[0])} has its own"
+            yield Flaw((*path, "hang", "rise"), message, "keep one of the two", at_key=True)

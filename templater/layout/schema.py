@@ -8,12 +8,14 @@ from __future__ import annotations
 
 from typing import Any
 
-from pydantic import Field, ValidationInfo, model_validator
+from pydantic import Field, ValidationInfo, field_validator, model_validator
 
 from templater.layout.ceiling import Ceiling, WallHeight
-from templater.layout.choices import HangerName, RuleCode, SideName, UnitName
+from templater.layout.choices import RuleCode, SideName, UnitName
 from templater.layout.entry import Entry
+from templater.layout.frame_schema import MadeOfEntry
 from templater.layout.group_schema import GroupEntry, PlaceEntry
+from templater.layout.hang_schema import HangEntry, HardwareEntry
 from templater.layout.model import Margins
 from templater.layout.rule_schema import RulesEntry
 from templater.layout.values import (
@@ -23,11 +25,11 @@ from templater.layout.values import (
     Outside,
     PaperName,
     SheetEdge,
-    SignedDistance,
     Text,
     WallLength,
     WallPosition,
     Weight,
+    fail,
     read_sheet_edge,
 )
 
@@ -72,26 +74,28 @@ class OpeningEntry(FixtureEntry):
     swing: SideName | None = None
 
 
-class HangEntry(Entry):
-    """``hang:`` of a piece."""
-
-    by: HangerName
-    drop: Distance
-    rise: SignedDistance | None = None
-    apart: Extent | None = None
-    offset: SignedDistance = 0.0
-    width: Extent | None = None
-    every: Extent | None = None
-
-
 class PieceEntry(Entry):
     """One entry of ``pieces:``."""
 
     name: Text
-    size: Outside
+    size: Outside | None = None
+    picture: Outside | None = None
+    mat: Distance = 0.0
+    moulding: Extent | None = None
+    rabbet: Distance | None = None
     weight: Weight | None = None
+    made_of: MadeOfEntry | None = None
+    stands_out: Distance | None = None
     hang: HangEntry | None = None
     place: PlaceEntry | None = None
+
+    @field_validator("rabbet")
+    @classmethod
+    def _check_rabbet(cls, rabbet: float | None, info: ValidationInfo) -> float | None:
+        moulding = info.data.get("moulding")
+        if rabbet is not None and moulding is not None and rabbet > moulding:
+            raise fail("must not be wider than the 'moulding' it is cut into", "measure both again")
+        return rabbet
 
 
 class DatumEntry(Entry):
@@ -144,6 +148,7 @@ class LayoutEntry(Entry):
     furniture: list[FurnitureEntry] = Field([])
     openings: list[OpeningEntry] = Field([])
     fixtures: list[FixtureEntry] = Field([])
+    hardware: list[HardwareEntry] = Field([])
     pieces: list[PieceEntry]
     groups: list[GroupEntry] = Field([])
     rules: RulesEntry = RulesEntry()

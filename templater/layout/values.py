@@ -98,6 +98,7 @@ _EXTENT = _Range(0, 100_000, "100 m", above_zero=True)
 _DISTANCE = _Range(0, 100_000, "100 m")
 _SIGNED = _Range(-100_000, 100_000, "100 m")
 _SHEET_EDGE = _Range(0, 50, "50 mm")
+_THICKNESS = _Range(0, 100, "100 mm", above_zero=True)
 
 
 def _read_length(raw: object, info: ValidationInfo, allowed: _Range) -> float:
@@ -113,6 +114,16 @@ def read_sheet_edge(raw: object, info: ValidationInfo) -> float:
 def read_distance(raw: object, info: ValidationInfo) -> float:
     """A distance on the wall, mm; it may be 0."""
     return _read_length(raw, info, _DISTANCE)
+
+
+def read_signed_distance(raw: object, info: ValidationInfo) -> float:
+    """A distance to one side or the other, mm."""
+    return _read_length(raw, info, _SIGNED)
+
+
+def read_thickness(raw: object, info: ValidationInfo) -> float:
+    """How thick a sheet is, mm."""
+    return _read_length(raw, info, _THICKNESS)
 
 
 def read_wall_position(raw: object, info: ValidationInfo) -> float:

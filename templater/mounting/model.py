@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from math import cos
+from typing import TypeAlias
 
 from templater.geometry import Point
 
@@ -66,6 +67,14 @@ class Strips:
 
     count: int | None
     each: str
+
+    def moved(self, _dx: float, _dy: float) -> Strips:
+        """The same strips: they have no place of their own."""
+        return self
+
+
+Support: TypeAlias = Cord | Strips
+"""What holds a piece without a hole."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,13 +139,12 @@ class WeightEstimate:
 class Mount:
     """The marks of one piece, in rows from the top down, each left to right, and what else holds it.
 
-    ``notes`` are whole sentences for the template, the overview and ``check``; ``cords`` and
-    ``strips`` hold a piece without a hole; ``estimate`` is set where the weight was not given.
+    ``notes`` are whole sentences for the template, the overview and ``check``; ``supports`` hold a
+    piece without a hole; ``estimate`` is set where the weight was not given.
     """
 
     marks: tuple[Mark, ...]
     notes: tuple[str, ...]
     statics: Statics | None = None
-    cords: tuple[Cord, ...] = ()
-    strips: Strips | None = None
+    supports: tuple[Support, ...] = ()
     estimate: WeightEstimate | None = None

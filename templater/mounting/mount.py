@@ -2,26 +2,39 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
-from math import floor
-from typing import assert_never
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from templater.errors import Fault
-from templater.geometry import Point, Size
+from templater.geometry import Point
 from templater.layout.model import Hanger, Hanging, Layout, Piece
-from templater.lengths import Unit, format_both
-from templater.mounting.amounts import SLACK_MM, format_at_least
-from templater.mounting.model import Mark, Mount
-from templater.quoting import quote
-
-STANDARD_GRAVITY = 9.80665
-"""Newton per kilogram: the standard value fixed by the 3rd CGPM (1901)."""
-
-NO_HANGER = "No hanger given: this is an outline to look at; it has no hole."
-ON_LEDGE = "Stands on the ledge: no hole of its own."
-NO_HOOK_RISE = "Hook's rise not given, 0 assumed: measure your hook."
-NO_RAIL_RISE = "Screws' rise not given, 0 assumed: measure your rail."
+from templater.lengths import Unit
+from templater.mounting.amounts import SLACK_MM
+from templater.mounting.checks import check_hardware
+from templater.mounting.hang_points import (
+    find_hang_points,
+    find_mass_centre,
+    find_middle,
+    find_reach,
+    find_rings,
+    given,
+    hang_wire,
+    share_load,
+)
+from templater.mounting.model import Cord, Mark, Mount, Strips, WeightEstimate
+from templater.mounting.notes import (
+    NO_HANGER,
+    ON_LEDGE,
+    ONE_STUD,
+    note_marks,
+    note_strips,
+    note_tipping,
+    note_wire,
+)
+from templater.mounting.statics import STANDARD_GRAVITY, find_statics
+from templater.mounting.strips import count_strips
+from templater.mounting.weight import estimate_weight
+from templater.mounting.wire import Rings
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,123 +46,138 @@ class Mounting:
 
 
 def mount_pieces(layout: Layout) -> Mounting:
-    """Find where every piece bears and where its holes go; a faulty hanger gives no marks."""
+    """Find where every piece bears and where its holes go; a faulty hanger gives no marks.
+
+    A cleat on studs has none either: they are found once it is placed, by ``mount_on_studs``.
+    """
     mounts: dict[str, Mount] = {}
     faults: list[Fault] = []
     standing = {name for group in layout.groups if group.ledge for name in group.members}
     for piece in layout.pieces:
-        found = tuple(_check_hang(piece, layout.units))
+        found = tuple(check_hardware(piece, layout.units, has_studs=bool(layout.wall.studs)))
         faults.extend(found)
         if piece.name in standing:
-            mounts[piece.name] = Mount((), (ON_LEDGE,))
+            mount = Mount((), (ON_LEDGE,))
         else:
-            mounts[piece.name] = Mount((), ()) if found else _mount(piece, layout.units)
+            mount = Mount((), ()) if found else _mount(piece, layout.units)
+        mounts[piece.name] = replace(mount, estimate=_estimate(piece))
     return Mounting(mounts, tuple(faults))
 
 
-def _mount(piece: Piece, units: Unit) -> Mount:
-    """The marks and notes of one piece whose hardware fits its frame."""
-    if piece.hang is None:
-        return Mount((), (NO_HANGER,))
-    rise = piece.hang.rise_mm or 0.0
-    points = find_hang_points(piece.hang, piece.size)
-    load = None if piece.weight_kg is None else piece.weight_kg * STANDARD_GRAVITY / len(points)
-    marks = tuple(Mark(point, point.moved(0.0, rise), load) for point in points)
-    return Mount(marks, tuple(_notes(piece.hang, marks, piece.size, units)))
+def mount_on_studs(piece: Piece, mount: Mount, studs: Iterable[float], units: Unit) -> Mount:
+    """The mount of a cleat that is screwed to the studs behind it; their x in the piece's frame.
 
-
-def find_hang_points(hang: Hanging, size: Size) -> tuple[Point, ...]:
-    """Where the hardware bears, left to right, from the frame's bottom-left corner.
-
-    A hang point lies ``drop`` below the frame's top edge, so on the wall it is at the height
-    centre + frame height / 2 - drop. Sources of that formula: Hilliard Art Museum, "How does the
-    artwork get on the wall" (60 in midline); Outdoor Photographer, "The Art of Exhibition".
+    Without a stud behind the rail it has no marks.
     """
-    middle, y = size.width / 2 + hang.offset_mm, size.height - hang.drop_mm
-    return tuple(Point(middle + aside, y) for aside in _spread(hang))
+    hang = _hang_of(piece)
+    middle, y = find_middle(hang, piece.size), piece.size.height - given(hang.drop_mm)
+    reach = find_reach(hang) + SLACK_MM
+    points = tuple(Point(stud, y) for stud in sorted(studs) if abs(stud - middle) <= reach)
+    if not points:
+        return mount
+    marked = _with_marks(piece, hang, points, units)
+    notes = (*marked.notes, ONE_STUD) if len(points) == 1 else marked.notes
+    return replace(marked, notes=notes, estimate=mount.estimate)
 
 
-def _spread(hang: Hanging) -> tuple[float, ...]:
-    """How far each hang point lies right of the hardware's middle, left to right."""
-    match hang.by:
-        case Hanger.WIRE | Hanger.SAWTOOTH | Hanger.NAIL:
-            return (0.0,)
-        case Hanger.D_RINGS | Hanger.KEYHOLES:
-            return (-_half_width(hang), _half_width(hang))
-        case Hanger.CLEAT:
-            every = _given(hang.every_mm)
-            spaces = floor(_given(hang.width_mm) / every + 1e-9)
-            return tuple((screw - spaces / 2) * every for screw in range(spaces + 1))
-        case _:
-            assert_never(hang.by)
+def _hang_of(piece: Piece) -> Hanging:
+    if piece.hang is None:
+        raise ValueError(f"{piece.name} has no hanger")
+    return piece.hang
 
 
-def _half_width(hang: Hanging) -> float:
-    """How far the hardware reaches to each side of its middle, mm."""
-    if hang.by is Hanger.CLEAT:
-        return _given(hang.width_mm) / 2
-    if hang.by in (Hanger.D_RINGS, Hanger.KEYHOLES):
-        return _given(hang.apart_mm) / 2
-    return 0.0
+def _estimate(piece: Piece) -> WeightEstimate | None:
+    """The weight of a piece whose weight is not given, if it is told what it is made of."""
+    if piece.weight_kg is not None or piece.made_of is None:
+        return None
+    return estimate_weight(piece.made_of, piece.size)
 
 
-def _given(value: float | None) -> float:
-    """A measure that the layout's reader demands of this kind of hanger."""
-    if value is None:
-        raise ValueError("d-rings and keyholes need apart_mm; a cleat needs width_mm and every_mm")
-    return value
+def _find_weight(piece: Piece) -> float | None:
+    """The weight, kg, given or estimated."""
+    estimate = _estimate(piece)
+    return piece.weight_kg if estimate is None else estimate.kg
 
 
-def _check_hang(piece: Piece, units: Unit) -> Iterator[Fault]:
-    """What of the hardware cannot lie within the frame."""
+def _find_force(piece: Piece) -> float | None:
+    """The weight, newton, given or estimated."""
+    weight_kg = _find_weight(piece)
+    return None if weight_kg is None else weight_kg * STANDARD_GRAVITY
+
+
+def _mount(piece: Piece, units: Unit) -> Mount:
+    """What holds one piece whose hardware fits its frame."""
     hang = piece.hang
     if hang is None:
-        return
-    if not -SLACK_MM <= hang.drop_mm <= piece.size.height + SLACK_MM:
-        yield Fault(
-            f"'drop' of {quote(piece.name)} must be from 0 to the frame's height, "
-            f"{format_both(piece.size.height, units)}; it is {format_both(hang.drop_mm, units)}",
-            "measure from the frame's top edge down to where the hanger bears, a wire pulled taut",
-            hang.at,
-        )
-    yield from _check_width(piece, hang, units)
+        return Mount((), (NO_HANGER,))
+    if hang.on_studs:
+        return Mount((), ())
+    if hang.by is Hanger.STRIPS:
+        return _stick(piece, hang, units)
+    rings = find_rings(hang, piece.size)
+    if rings is not None:
+        return _hang_by_wire(piece, hang, rings, units)
+    points = find_hang_points(hang, piece.size)
+    if hang.by is Hanger.RAIL:
+        return _hang_from_rail(piece, hang, points)
+    return _with_marks(piece, hang, points, units)
 
 
-def _check_width(piece: Piece, hang: Hanging, units: Unit) -> Iterator[Fault]:
-    """Hardware that reaches past the frame's left or right edge."""
-    half = piece.size.width / 2
-    reach = _half_width(hang)
-    key = "width" if hang.by is Hanger.CLEAT else "apart"
-    if reach > half + SLACK_MM:
-        yield Fault(
-            f"'{key}' of {quote(piece.name)} is {format_at_least(2 * (reach - half), units)} more than "
-            f"the frame's width, {format_both(2 * half, units)}",
-            f"measure '{key}' again, or correct the piece's 'size' (width first)",
-            hang.at,
-        )
-    elif abs(hang.offset_mm) + reach > half + SLACK_MM:
-        edge = "right" if hang.offset_mm > 0 else "left"
-        outside = format_at_least(abs(hang.offset_mm) + reach - half, units)
-        yield Fault(
-            f"'offset' of {quote(piece.name)} takes its hanger {outside} past the frame's {edge} edge",
-            "measure from the frame's middle, to the right as seen from the front "
-            "(what is measured from behind is swapped)",
-            hang.at,
-        )
+def _with_marks(piece: Piece, hang: Hanging, points: tuple[Point, ...], units: Unit) -> Mount:
+    """Hardware that bears at some points, each with its hole."""
+    loads = _find_loads(piece, share_load(points, find_mass_centre(hang, piece.size).x))
+    marks = (*_make_marks(hang, points, loads), *_make_lock(piece, hang))
+    return Mount(marks, tuple(note_marks(hang, marks, piece.size, units)))
 
 
-def _notes(hang: Hanging, marks: tuple[Mark, ...], size: Size, units: Unit) -> Iterator[str]:
-    """What the user must be told of this hardware."""
-    if hang.rise_mm is None and hang.by is Hanger.WIRE:
-        yield NO_HOOK_RISE
-    if hang.rise_mm is None and hang.by is Hanger.CLEAT:
-        yield NO_RAIL_RISE
-    y = marks[0].hole.y
-    holes, fasteners = ("hole is", "fastener") if len(marks) == 1 else ("holes are", "fasteners")
-    above, below = y - size.height, -y
-    if above > SLACK_MM:
-        past = f"{format_at_least(above, units)} above the frame's top edge"
-        yield f"The {holes} {past}: the {fasteners} will show."
-    if below > SLACK_MM:
-        past = f"{format_at_least(below, units)} below the frame's bottom edge"
-        yield f"The {holes} {past}: the {fasteners} will show."
+def _find_loads(piece: Piece, shares: Sequence[float]) -> tuple[float | None, ...]:
+    force = _find_force(piece)
+    return tuple(None if force is None else share * force for share in shares)
+
+
+def _make_marks(
+    hang: Hanging, points: Sequence[Point], loads: Sequence[float | None]
+) -> tuple[Mark, ...]:
+    """The hole of each hang point, the hook's rise above it."""
+    rise = hang.rise_mm or 0.0
+    pairs = zip(points, loads, strict=True)
+    return tuple(Mark(point, point.moved(0.0, rise), load) for point, load in pairs)
+
+
+def _make_lock(piece: Piece, hang: Hanging) -> tuple[Mark, ...]:
+    """The hole of a security lock, on the piece's middle; it bears nothing."""
+    if hang.lock_below_mm is None:
+        return ()
+    hole = Point(piece.size.width / 2, piece.size.height - hang.lock_below_mm)
+    (load,) = _find_loads(piece, (0.0,))
+    return (Mark(hole, hole, load, is_lock=True),)
+
+
+def _hang_by_wire(piece: Piece, hang: Hanging, rings: Rings, units: Unit) -> Mount:
+    """A wire whose rings are known: its hooks follow, and all forces."""
+    wire = hang_wire(hang, piece.size, rings)
+    statics = find_statics(wire, _find_force(piece))
+    marks = _make_marks(hang, wire.hooks, _find_loads(piece, statics.down))
+    notes = (
+        *note_marks(hang, marks, piece.size, units),
+        *note_wire(hang, wire, statics, piece.size, units),
+    )
+    return Mount(marks, notes, statics=statics)
+
+
+def _hang_from_rail(piece: Piece, hang: Hanging, points: tuple[Point, ...]) -> Mount:
+    """Plumb cords from a picture rail, as long as the piece's place on the wall will tell."""
+    loads = _find_loads(piece, share_load(points, find_mass_centre(hang, piece.size).x))
+    rail = given(hang.rail_mm)
+    cords = tuple(Cord(point, rail, load) for point, load in zip(points, loads, strict=True))
+    return Mount((), tuple(note_tipping(hang, points, piece.size)), supports=cords)
+
+
+def _stick(piece: Piece, hang: Hanging, units: Unit) -> Mount:
+    """Adhesive strips, enough for the weight or for the most that it may be."""
+    estimate = _estimate(piece)
+    weight_kg = piece.weight_kg if estimate is None else estimate.high_kg
+    rating_kg = given(hang.strip_rating_kg)
+    count = None if weight_kg is None else count_strips(weight_kg, rating_kg)
+    strips = Strips(count, hang.strip_each)
+    return Mount((), (note_strips(strips, rating_kg, units),), supports=(strips,))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 from templater.geometry import Box, Point, Size
 from templater.placement.cluster_exact import solve_cluster
@@ -21,15 +22,15 @@ def arrange_cluster(sizes: Sequence[Size], gap_mm: float, target: Size | None) -
     of these terms is sought; each is a plain ratio, 0 where it is perfect but for the last:
 
     - 1.0 × misfit: how far the width and the height of the whole are from ``target``, the natural
-      logarithms of both ratios; without a target how far the proportion is outside 3:4 to 1.9:1;
+      logarithms of both ratios; without a target how far the proportion is outside 0.9 to 1.9;
     - 1.0 × waste: the share of the whole that is neither piece nor the gap that belongs to it;
     - 0.4 × outline: how much longer the outline around all pieces and their gaps is, holes
       included, than that of the whole; it grows with every gap that is not the true one;
     - 0.6 × imbalance: how far the centroid of the pieces by area is from the centre of the whole,
       in halves of its width and of its height;
     - 0.3 × unlined: the share of neighbours of which neither two edges nor the centres line up;
-    - 0.3 × mistakes: by piece, the pairs that nearly line up or hang nearly the gap apart, each
-      counted from 1 for the smallest difference to 0 for 50 mm;
+    - 0.3 × mistakes: by piece, the pairs that face each other within 300 mm and nearly line up, or
+      hang nearly the gap apart; each counts from 1 for the smallest difference to 0 for 50 mm;
     - 0.3 × eye: how far from the centre of the whole the large pieces are (second moment by
       squared area) against all pieces (by area): the largest want to be in the middle.
 
@@ -40,12 +41,17 @@ def arrange_cluster(sizes: Sequence[Size], gap_mm: float, target: Size | None) -
     """
     order = sorted(range(len(sizes)), key=lambda piece: (sizes[piece], piece), reverse=True)
     task = Task.of([sizes[piece] for piece in order], gap_mm, target)
-    cells = solve_cluster(task) if len(sizes) <= MOST_SOLVED else search_cluster(task)
-    hung = _hang_low_and_left(task, cells)
+    hung = _hang_low_and_left(task, _find_cells(task))
     return tuple(
         Box.of(Point(cell.x0 / STEPS_PER_MM, cell.y0 / STEPS_PER_MM), sizes[piece])
         for piece, cell in sorted(zip(order, hung, strict=True))
     )
+
+
+@lru_cache(maxsize=256)
+def _find_cells(task: Task) -> tuple[Cell, ...]:
+    """The best cells found; kept, since a search that hangs one group places all others each time."""
+    return tuple(solve_cluster(task) if len(task.widths) <= MOST_SOLVED else search_cluster(task))
 
 
 def _hang_low_and_left(task: Task, cells: Sequence[Cell]) -> list[Cell]:

@@ -26,7 +26,7 @@ NEAR = 50 * STEPS_PER_MM
 REACH = 300 * STEPS_PER_MM
 """Pieces that face each other from farther away are not compared by the eye."""
 
-PROPORTIONS = (0.75, 1.9)
+PROPORTIONS = (0.9, 1.9)
 """Width over height of a whole that is neither a tower nor a ribbon, where there is no target."""
 
 FIT, WASTE, OUTLINE, IMBALANCE, UNLINED, MISTAKES, EYE = 1.0, 1.0, 0.4, 0.6, 0.3, 0.3, 0.3

@@ -10,16 +10,16 @@ from random import Random
 
 from templater.placement.cluster_score import FACING, Cell, Cluster, Sums, Task, is_joined, total_cost
 
-WORK = 24_000
-"""How much is tried: rounds times pieces to the power of one and a half."""
+WORK = 6_000
+"""How much is tried: rounds times pieces."""
 
-CHAINS = 3
+CHAINS = 2
 """How many of the clusters built first are bettered."""
 
 MOST_TAKEN = 4
 """How many pieces are taken down at once at most, two at least."""
 
-HEAT = 0.03
+HEAT = 0.02
 """By how much, more or less, a round may spoil the objective at first."""
 
 PROPORTIONS_TRIED = (0.7, 1.0, 1.35, 1.8)
@@ -30,7 +30,7 @@ def search_cluster(task: Task) -> tuple[Cell, ...]:
     """The best cluster found, its cells in the task's order; always the same for the same task."""
     chances = Random(1)
     starts = sorted(_starts(task))[:CHAINS]
-    rounds = int(WORK / len(task.widths) ** 1.5 / len(starts)) + 1
+    rounds = int(WORK / len(task.widths) / len(starts)) + 1
     return min(_better(task, cost, cells, rounds, chances) for cost, cells in starts)[1]
 
 
@@ -181,13 +181,13 @@ def _beside(cells: Sequence[Cell], width: int, height: int, gap: int) -> Iterato
                 if low < y < high:
                     break
             else:
-                for low, high in spans:
-                    if low <= y <= high:
+                for least, most in spans:
+                    if least <= y <= most:
                         yield x, y
                         break
 
 
 def _span(low: int, high: int, height: int, gap: int) -> tuple[float, float]:
     """From where to where a cell may stand to share enough of the edge from ``low`` to ``high``."""
-    shared = gap + min(float(FACING), (min(height, high - low) - gap) / 3)
+    shared = gap + min(FACING, (min(height, high - low) - gap) / 3)
     return low - height + shared, high - shared

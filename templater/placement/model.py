@@ -8,7 +8,7 @@ from enum import Enum
 from templater.geometry import Box, Point, Size
 from templater.layout.model import Acceptance, Arrangement, Datum, Hanging, Obstacle, RuleSetting
 from templater.lengths import Unit
-from templater.mounting.model import Mark
+from templater.mounting.model import Mark, Statics, Support, WeightEstimate
 
 
 class Side(Enum):
@@ -42,6 +42,8 @@ class PlacedPiece:
     """A piece on the wall; ``marks`` are in wall coordinates.
 
     ``over`` is the furniture that the piece, or its group, hangs above; ``group`` its group's name.
+    ``supports`` hold it without a hole, also in wall coordinates. ``weight_kg`` is the weight given,
+    or that of the ``estimate``, whose range goes with it wherever it is shown.
     """
 
     name: str
@@ -54,6 +56,9 @@ class PlacedPiece:
     group: str | None
     over: PlacedFurniture | None
     neighbours: tuple[Neighbour, ...]
+    statics: Statics | None = None
+    supports: tuple[Support, ...] = ()
+    estimate: WeightEstimate | None = None
 
     @property
     def size(self) -> Size:

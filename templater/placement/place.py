@@ -8,7 +8,10 @@ from itertools import chain
 
 from templater.errors import Fault
 from templater.layout.model import Layout, Piece
-from templater.mounting.model import Mount
+from templater.lengths import Unit
+from templater.mounting.model import Cord, Mount
+from templater.mounting.mount import mount_on_studs
+from templater.mounting.notes import note_cords
 from templater.placement.blocks import Block, GroupOnWall, place_blocks
 from templater.placement.bounds import find_out_of_bounds
 from templater.placement.collisions import find_collisions
@@ -16,6 +19,7 @@ from templater.placement.demands import find_unmet_demands
 from templater.placement.holes import find_misplaced_holes
 from templater.placement.model import Neighbour, PlacedFurniture, PlacedGroup, PlacedPiece, Plan
 from templater.placement.neighbours import find_neighbours
+from templater.placement.supports import find_unsupported
 from templater.placement.things import box_of
 
 
@@ -38,6 +42,7 @@ def place_pieces(layout: Layout, mounts: Mapping[str, Mount]) -> Placement:
         *find_unmet_demands(layout, blocks),
         *find_out_of_bounds(layout, blocks),
         *find_misplaced_holes(layout, plan.pieces),
+        *find_unsupported(layout, plan.pieces),
         *find_collisions(layout, blocks),
     )
     return Placement(plan, faults)
@@ -84,11 +89,12 @@ def _make_pieces(
     return tuple(
         _make_piece(
             piece,
-            mounts[piece.name],
+            _settle_mount(piece, mounts[piece.name], owners[piece.name], layout),
             owners[piece.name],
             neighbours[piece.name],
             furniture,
             group=groups.get(piece.name),
+            units=layout.units,
         )
         for piece in placed
     )
@@ -102,21 +108,35 @@ def _make_piece(
     furniture: Mapping[str, PlacedFurniture],
     *,
     group: str | None,
+    units: Unit,
 ) -> PlacedPiece:
-    """One piece on the wall, its marks moved there with it; without marks it hangs by nothing."""
+    """One piece on the wall, what holds it moved there with it; without that it hangs by nothing."""
     box = block.boxes[piece.name]
+    supports = tuple(support.moved(box.x0, box.y0) for support in mount.supports)
+    cords = [support for support in supports if isinstance(support, Cord)]
     return PlacedPiece(
         name=piece.name,
         slug=piece.slug,
         box=box,
         marks=tuple(mark.moved(box.x0, box.y0) for mark in mount.marks),
-        notes=mount.notes,
-        hang=piece.hang if mount.marks else None,
-        weight_kg=piece.weight_kg,
+        notes=(*note_cords(cords, units), *mount.notes),
+        hang=piece.hang if mount.marks or supports else None,
+        weight_kg=mount.estimate.kg if mount.estimate else piece.weight_kg,
         group=group,
         over=_find_over(block, furniture),
         neighbours=neighbours,
+        statics=mount.statics,
+        supports=supports,
+        estimate=mount.estimate,
     )
+
+
+def _settle_mount(piece: Piece, mount: Mount, block: Block, layout: Layout) -> Mount:
+    """What holds a piece, now that it is known which studs are behind it."""
+    if piece.hang is None or not piece.hang.on_studs:
+        return mount
+    left = block.boxes[piece.name].x0
+    return mount_on_studs(piece, mount, (stud - left for stud in layout.wall.studs), layout.units)
 
 
 def _make_groups(block: Block, furniture: Mapping[str, PlacedFurniture]) -> Iterator[PlacedGroup]:

@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from itertools import pairwise, starmap
 
 from templater.geometry import Box, Point
 from templater.printing.courses import Courses
@@ -96,8 +97,9 @@ class CourseMaker:
         stretches = self._price_places(marks)
         prices = self._price_courses(marks)
 
-        def price_course(kind: int, start: int, end: int) -> int:
-            return prices.price(kind, stretches[start].before, stretches[end].after)
+        def find_run(start: int, end: int) -> tuple[int, int]:
+            """The marks in or near a course: the first one, and the first one after them."""
+            return stretches[start].before, stretches[end].after
 
         found = find_roomy(
             Search(
@@ -106,13 +108,13 @@ class CourseMaker:
                 tuple(axis.stride for axis in self.axes_across),
                 max(axis.count for axis in self.axes_across) + 1,
                 stretches,
-                price_course,
+                lambda kind, start, end: prices.price(kind, *find_run(start, end)),
                 least_price=min(axis.count for axis in self.axes_along) * SHEET,
             ),
             fewest_steps=min(axis.count for axis in self.axes_across),
             ideal=self.fewest * SHEET,
         )
-        runs = _list_runs(found, stretches)
+        runs = list(starmap(find_run, pairwise((0, *found.stretches))))
         cuts = [prices.cut(kind, *run) for kind, run in zip(found.kinds, runs, strict=True)]
         return self._make_courses(found, _line_up(cuts, found.kinds, runs, self.length))
 
@@ -169,13 +171,6 @@ class _CoursePrices:
             seams_mm = len(course.cuts) * self.depths[kind] + self.axes[kind].length
             self.known[key] = course.price + round(seams_mm * SEAM_PER_MM), course.cuts
         return self.known[key]
-
-
-def _list_runs(found: Placing, stretches: Sequence[Stretch]) -> list[tuple[int, int]]:
-    """For each course the marks in it or near it: the first one, and the first one after them."""
-    starts = (0, *(stretches[number].before for number in found.stretches[:-1]))
-    ends = (stretches[number].after for number in found.stretches)
-    return list(zip(starts, ends, strict=True))
 
 
 def _line_up(

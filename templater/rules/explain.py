@@ -6,7 +6,7 @@ from templater.errors import Fault, UsageError
 from templater.quoting import find_nearest, quote, suggest
 from templater.rules.check import RULES
 
-HEADINGS = ("What it checks:", "Why:", "Example:", "What to write instead:")
+HEADINGS = ("What it checks", "Why", "Example", "What to write instead")
 """What every page says, in this order, after its first line."""
 
 

@@ -25,9 +25,10 @@ What to write instead:
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from math import inf
 
+from templater.geometry import Box
 from templater.lengths import format_length
 from templater.mounting.amounts import SLACK_MM
 from templater.placement.model import Plan
@@ -55,7 +56,7 @@ def check_group_as_one(subject: Subject, plan: Plan) -> tuple[Finding, ...]:
     reach = find_gap_band(plan).high
     clusters = _find_clusters(subject, plan, reach)
     if len(set(clusters)) > 1:
-        return tuple(_tell_apart(subject, plan, clusters, Band(0.0, reach)))
+        return (_tell_apart(subject, plan, clusters, Band(0.0, reach)),)
     width, height = (format_length(side, plan.units) for side in subject.box.size)
     whole = Finding(
         rule=CODE,
@@ -111,40 +112,39 @@ class _Leaders:
         self._leaders[high] = low
 
 
-def _tell_apart(subject: Subject, plan: Plan, clusters: Sequence[int], band: Band) -> Iterator[Finding]:
-    """A finding for all parts that hang apart together, but for the largest such set."""
+def _tell_apart(subject: Subject, plan: Plan, clusters: Sequence[int], band: Band) -> Finding:
+    """Of all that hangs apart, what is nearest to the main part, with the move that brings it there."""
     boxes = [box for _, box in subject.parts]
-    areas: dict[int, float] = {}
-    for cluster, box in zip(clusters, boxes, strict=True):
-        areas[cluster] = areas.get(cluster, 0.0) + box.width * box.height
-    main = max(areas, key=lambda cluster: areas[cluster])
-    strays = [index for index, cluster in enumerate(clusters) if cluster != main]
-    links: dict[int, list[tuple[int, int]]] = {}
-    for link in find_nearest(boxes, clusters, strays).items():
-        links.setdefault(clusters[link[0]], []).append(link)
-    for found in links.values():
-        link = min(found, key=lambda each: measure_gap(boxes[each[0]], boxes[each[1]]))
-        yield _tell_link(subject, plan, link, band, with_it=len(found) - 1)
-
-
-def _tell_link(
-    subject: Subject, plan: Plan, link: tuple[int, int], band: Band, *, with_it: int
-) -> Finding:
-    """How far apart, and the move of the part, with those that hang with it, that mends it."""
-    (name, box), (_, near) = (subject.parts[index] for index in link)
-    gap = measure_gap(box, near)
-    dx = _close(box.x0, box.x1, near.x0, near.x1, band.high)
-    dy = _close(box.y0, box.y1, near.y0, near.y1, band.high)
-    who = f"{name} and {with_it} more" if with_it else name
+    stray, near = _find_link(boxes, clusters)
+    name = subject.parts[stray][0]
+    a, b = boxes[stray], boxes[near]
+    dx = _close(a.x0, a.x1, b.x0, b.x1, band.high)
+    dy = _close(a.y0, a.y1, b.y0, b.y1, band.high)
+    apart = f"{band.format_value(measure_gap(a, b), plan.units)} apart"
+    count, with_it = len(set(clusters)), clusters.count(clusters[stray]) - 1
     return Finding(
         rule=CODE,
         subject=subject.name,
         other=name,
         verdict=Verdict.BROKEN,
-        figure=f"{band.format_value(gap, plan.units)} apart",
+        figure=apart if count == 2 else f"in {count} parts, the nearest {apart}",
         band=_tell_band(band, plan),
-        mend=f"{who}: {format_moves(dx, dy, plan.units)}",
+        mend=f"{name}{f' and {with_it} more' if with_it else ''}: {format_moves(dx, dy, plan.units)}",
     )
+
+
+def _find_link(boxes: Sequence[Box], clusters: Sequence[int]) -> tuple[int, int]:
+    """The nearest pair of a part that hangs apart and one of the cluster with the most area."""
+    areas: dict[int, float] = {}
+    for cluster, box in zip(clusters, boxes, strict=True):
+        areas[cluster] = areas.get(cluster, 0.0) + box.width * box.height
+    main = max(areas, key=lambda cluster: areas[cluster])
+    sides = [int(cluster == main) for cluster in clusters]
+    from_main = sum(sides) <= len(sides) / 2
+    indices = [index for index, side in enumerate(sides) if bool(side) == from_main]
+    links = find_nearest(boxes, sides, indices).items()
+    first, second = min(links, key=lambda link: (measure_gap(boxes[link[0]], boxes[link[1]]), link))
+    return (second, first) if from_main else (first, second)
 
 
 def _close(low: float, high: float, other_low: float, other_high: float, gap_mm: float) -> float:

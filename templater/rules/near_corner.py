@@ -2,14 +2,14 @@
 
 What it checks:
     The clear distance from a stand-alone piece or a group to the nearer end of the wall: at least
-    4 in. It does not apply on a wall that is no wider than twice that.
+    3 in. It does not apply on a wall that is no wider than twice that.
 
 Why:
-    Nearer to a corner than the pieces of a group are to each other, a piece seems to belong to
-    the next wall, and a shoulder rubs against it. Common practice, no source.
+    Nearer to a corner than pieces usually hang to each other, a piece seems to belong to the next
+    wall, and a shoulder rubs against it. Common practice, no source.
 
 Example:
-    A piece 12 in from the left end: kept. At 2 in: broken, and "move right by 2 in" mends it.
+    A piece 12 in from the left end: kept. At 1 in: broken, and "move right by 2 in" mends it.
 
 What to write instead:
     A larger ``left`` or ``right``, or another ``centre``. Another band:
@@ -34,7 +34,7 @@ from templater.rules.subject import Subject
 
 CODE = "near-corner"
 
-FREE = Band(4 * 25.4)
+FREE = Band(3 * 25.4)
 """Clear distance to the wall's end, mm; common practice, no source."""
 
 

@@ -65,16 +65,16 @@ def find_nearest(boxes: Sequence[Box], marks: Sequence[int], indices: Iterable[i
     widest = max(box.width for box in boxes)
     found: dict[int, int] = {}
     for index in indices:
-        box, mark, best, nearest = boxes[index], marks[index], inf, -1
+        box, mark, limit, nearest = boxes[index], marks[index], inf, -1
         for others in (order[ranks[index] + 1 :], reversed(order[: ranks[index]])):
             for other in others:
                 near = boxes[other]
-                if near[0] - box[2] > best or box[0] - near[0] - widest > best:
+                if near.x0 - box.x1 > limit or box.x0 - near.x0 - widest > limit:
                     break
                 if marks[other] != mark:
                     gap = measure_gap(box, near)
-                    if gap < best or (gap == best and other < nearest):
-                        best, nearest = gap, other
+                    if gap < limit - 2 * SLACK_MM or (gap <= limit and other < nearest):
+                        limit, nearest = gap + SLACK_MM, other
         if nearest >= 0:
             found[index] = nearest
     return found

@@ -8,12 +8,14 @@ from itertools import groupby, pairwise
 
 from templater.drawing import Item, Line, Polyline
 from templater.geometry import ORIGIN, Box, Point, Size
+from templater.lettering import LINE_PITCH
 from templater.placement.model import PlacedGroup, Plan
 from templater.scene.lines import (
     FINE,
     HEAVY,
     MEDIUM,
     NORMAL,
+    SMALL,
     THICK,
     THIN,
     centre_dash,
@@ -21,7 +23,7 @@ from templater.scene.lines import (
 )
 from templater.scene.marks import draw_box
 from templater.scene.model import Form, PageDrawing
-from templater.scene.passages import Passage, draw_paragraph, move_items
+from templater.scene.passages import draw_paragraph, move_items
 from templater.scene.piece_labels import Crowd, Wording, write_beside, write_inside
 from templater.scene.scales import Scale, choose_scale
 from templater.scene.spans import common_spans, dash_spans, open_spans
@@ -36,9 +38,18 @@ _HEAD = 10.0
 _PICTURE_SHARE = 0.6
 """How much of its cell a picture takes of the side that it shares with the words."""
 
+_AFTER = 1.2
+"""Below each figure, so that a broken line is nearer to its own than to the next, mm."""
+
 _KEY = "Dashes and dots: the eye line."
+_INSET = 0.8
+"""From a window's or a door's outline to its inner one, mm."""
+
 _ASIDE = 0.6
 """How much wall is shown on each side of the group, as a share of its width."""
+
+_LEAST_ASIDE = 800.0
+"""And how much at least, mm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,7 +142,7 @@ def _find_window(entries: Sequence[Entry]) -> Box:
     shown = [entry.placed.box for entry in entries]
     shown += [entry.placed.over.box for entry in entries if entry.placed.over]
     around = Box.around(shown)
-    aside = around.width * _ASIDE
+    aside = max(around.width * _ASIDE, _LEAST_ASIDE)
     return wall._replace(x0=max(wall.x0, around.x0 - aside), x1=min(wall.x1, around.x1 + aside))
 
 
@@ -150,6 +161,11 @@ class _Picture:
         origin = Point(place.x0 - window.x0 / scale.ratio, bottom - window.y0 / scale.ratio)
         self._view = View(scale, origin, window)
         self._frame = self._view.box_on_page(window)
+        self._crowd = Crowd()
+        solid = (self._plan.furniture, self._plan.obstacles, self._plan.pieces)
+        self._solid = [box for things in solid for thing in things if (box := self._seen(thing.box))]
+        for box in self._solid:
+            self._crowd.add(box)
 
     @property
     def right(self) -> float:
@@ -194,15 +210,14 @@ class _Picture:
     def _draw_eye_line(self) -> Iterator[Item]:
         """The eye line, hidden where something hangs or stands in front."""
         y = self._view.on_page(Point(0.0, self._plan.eye_line_mm)).y
-        solid = [*(thing.box for thing in self._plan.furniture), *(p.box for p in self._plan.pieces)]
-        solid += [obstacle.box for obstacle in self._plan.obstacles]
-        seen = [box for box in map(self._seen, solid) if box]
-        hidden = [(box.x0, box.x1) for box in seen if box.y0 < y < box.y1]
+        hidden = [(box.x0, box.x1) for box in self._solid if box.y0 < y < box.y1]
         span = (self._frame.x0, self._frame.x1)
         if not self._frame.y0 < y < self._frame.y1:
             return
         for x0, x1 in common_spans(dash_spans(centre_dash(THIN), *span), open_spans(hidden, *span)):
-            yield Line(Point(x0, y), Point(x1, y), THIN)
+            line = Line(Point(x0, y), Point(x1, y), THIN)
+            self._crowd.add(line.box.grown(0.3))
+            yield line
 
     def _draw_things(self) -> Iterator[Item]:
         """Furniture with its name and size; windows, doors and the like with their names."""
@@ -215,8 +230,11 @@ class _Picture:
         for obstacle in self._plan.obstacles:
             if box := self._seen(obstacle.box):
                 yield draw_box(box, THIN)
-                yield draw_box(box.grown(-0.8), THIN) if min(box.size) > 4.0 else _cross(box)
-                yield from write_inside(box.grown(-0.8), (), (Wording("", obstacle.name),))
+                yield draw_box(box.grown(-_INSET), THIN) if min(box.size) > 5 * _INSET else _cross(box)
+                wordings = (Wording("", obstacle.name), Wording("", obstacle.kind))
+                words = write_inside(box.grown(-_INSET), (), wordings)
+                around = box.grown(_INSET)
+                yield from words or write_beside(around, obstacle.name, self._crowd, self._frame)
 
     def _hung_within(self, box: Box) -> list[Box]:
         """The pieces drawn within a box, which words must avoid."""
@@ -226,17 +244,14 @@ class _Picture:
     def _draw_pieces(self) -> Iterator[Item]:
         """The group's pieces with their numbers in the list; all others as thin outlines."""
         numbers = {name: number for number, name in enumerate(self._group.pieces, 1)}
-        boxes = {piece.name: self._seen(piece.box) for piece in self._plan.pieces}
-        crowd = Crowd()
-        for box in filter(None, boxes.values()):
-            crowd.add(box)
-        for name, box in boxes.items():
-            if box is not None:
-                yield draw_box(box, THICK if name in numbers else FINE)
-            if box is not None and name in numbers:
-                number = str(numbers[name])
+        for piece in self._plan.pieces:
+            if not (box := self._seen(piece.box)):
+                continue
+            yield draw_box(box, THICK if piece.name in numbers else FINE)
+            if piece.name in numbers:
+                number = str(numbers[piece.name])
                 inside = write_inside(box, (), (Wording(number),))
-                yield from inside or write_beside(box, number, crowd, self._frame)
+                yield from inside or write_beside(box, number, self._crowd, self._frame)
 
 
 def _cross(box: Box) -> Polyline:
@@ -245,19 +260,18 @@ def _cross(box: Box) -> Polyline:
 
 
 def _write_words(entry: Entry, scale: Scale, place: Box) -> Iterator[Item]:
-    """The title, the figures and the list of pieces, as far as there is room."""
-    listed = " · ".join(f"{number} {name}" for number, name in enumerate(entry.placed.pieces, 1))
+    """The title, the figures and the scale, then as much of the list of pieces as there is room for."""
     title = draw_paragraph(
-        entry.title, place.width, height_mm=NORMAL, bold=True, after_mm=1.0, most_lines=2
+        entry.title, place.width, height_mm=NORMAL, bold=True, after_mm=1.5, most_lines=2
     )
-    passages: list[Passage] = [title]
-    passages += [draw_paragraph(text, place.width, after_mm=0.3) for text in entry.captions]
-    passages += [
-        draw_paragraph(text, place.width, after_mm=0.3) for text in (listed, f"{scale.text}. {_KEY}")
-    ]
+    texts = (*entry.captions, f"{scale.text}. {_KEY}")
+    passages = [title, *(draw_paragraph(text, place.width, after_mm=_AFTER) for text in texts)]
     top = place.y1
     for passage in passages:
-        if top - passage.height_mm < place.y0:
-            break
         yield from move_items(passage.items, place.x0, top)
         top -= passage.height_mm + passage.after_mm
+    listed = " · ".join(f"{number} {name}" for number, name in enumerate(entry.placed.pieces, 1))
+    lines = int((top - place.y0) / (LINE_PITCH * SMALL))
+    if lines > 0:
+        pieces = draw_paragraph(listed, place.width, most_lines=lines)
+        yield from move_items(pieces.items, place.x0, top)

@@ -10,6 +10,7 @@ from templater.drawing import Item, Line, Words
 from templater.geometry import ORIGIN, Box, Point, Size
 from templater.lettering import shorten, text_width, words_box
 from templater.placement.model import Plan
+from templater.scene.dimensions import GAP as OUTLINE_GAP
 from templater.scene.dimensions import draw_ordinates
 from templater.scene.lines import (
     FINE,
@@ -26,11 +27,19 @@ from templater.scene.marks import draw_box
 from templater.scene.piece_labels import Crowd, Wording, write_beside, write_inside
 from templater.scene.scales import Scale, standard_scales
 from templater.scene.spans import common_spans, dash_spans, keep_apart, open_spans
+from templater.scene.surroundings import (
+    draw_crossed_box,
+    draw_slope,
+    find_low_spans,
+    obstacle_key,
+    write_by,
+)
 from templater.scene.wall_figures import (
     TITLE_OFF,
     Distances,
     Figures,
     View,
+    figure,
     find_levels,
     read_figures,
 )
@@ -142,7 +151,13 @@ class _Drawing:
             for number, thing in enumerate(plan.furniture, start=1)
             if thing.box.meets(view.window)
         ]
-        self._solid = [box for _, _, box in (*self._pieces, *self._furniture)]
+        self._obstacles = [
+            (number, thing, view.box_on_page(thing.box.common(view.window)))
+            for number, thing in enumerate(plan.obstacles, start=1)
+            if thing.box.meets(view.window)
+        ]
+        self._solid = [box for _, _, box in (*self._pieces, *self._furniture, *self._obstacles)]
+        self._ceiling = [view.on_page(point) for point in plan.ceiling]
 
     def finish(self) -> Elevation:
         """Draw everything, in the order in which it must find its place."""
@@ -152,6 +167,7 @@ class _Drawing:
         self._draw_distances()
         self._draw_wall()
         self._draw_furniture()
+        self._draw_obstacles()
         self._draw_pieces()
         sides = self._distances
         left_out = sides.above.left_out + sides.left.left_out if sides else self._plan.hole_count
@@ -168,6 +184,7 @@ class _Drawing:
             width = MEDIUM if is_datum else THIN
             dashes = dash_spans(datum_dash(width) if is_datum else centre_dash(width), *self._span)
             hidden = [(box.x0, box.x1) for box in self._solid if box.y0 < y < box.y1]
+            hidden += find_low_spans(self._ceiling, y)
             for x0, x1 in common_spans(dashes, open_spans(hidden, *self._span)):
                 self._add(Line(Point(x0, y), Point(x1, y), width))
             self._level_heights.append(y)
@@ -196,7 +213,7 @@ class _Drawing:
             (sides.above, f"holes: {unit} from the left end", frame.y1 + sides.above.depth + TITLE_OFF),
             (
                 sides.below,
-                f"{'furniture, ' if self._furniture else ''}wall: {unit} from the left end",
+                f"{self._list_standing()}wall: {unit} from the left end",
                 frame.y0 - sides.below.depth - TITLE_OFF - SMALL,
             ),
         )
@@ -214,6 +231,11 @@ class _Drawing:
                 Words(Point(x, y), shorten(whole, SMALL, block.y1 - y), SMALL, turned=True)
             )
 
+    def _list_standing(self) -> str:
+        """What the figures along the floor are of, besides the wall."""
+        furniture = "furniture, " if self._furniture else ""
+        return furniture + ("openings, fixtures, " if self._obstacles else "")
+
     def _lead_to_holes(self, sides: Distances) -> None:
         """Carry each distance's line on to its farthest hole below, or its nearest to the right."""
         lowest: dict[float, float] = {}
@@ -227,11 +249,15 @@ class _Drawing:
         for x in keep_apart([tick.along for tick in sides.above.ticks], _BUNCHED):
             taken = [(box.y0, box.y1) for box in self._solid if box.x0 < x < box.x1]
             for y0, y1 in open_spans(taken, lowest.get(round(x, 3), self._frame.y1), self._frame.y1):
-                self._lead(Point(x, y0 + _HIDDEN_GAP), Point(x, y1 - _HIDDEN_GAP))
+                is_open = y1 == self._frame.y1 and _is_over(self._ceiling, x, y1)
+                top = y1 + OUTLINE_GAP if is_open else y1 - _HIDDEN_GAP
+                self._lead(Point(x, y0 + _HIDDEN_GAP), Point(x, top))
         for y in keep_apart([tick.along for tick in sides.left.ticks], _BUNCHED, self._level_heights):
             taken = [(box.x0, box.x1) for box in self._solid if box.y0 < y < box.y1]
             for x0, x1 in open_spans(taken, self._frame.x0, leftmost.get(round(y, 3), self._frame.x0)):
-                self._lead(Point(x0 + _HIDDEN_GAP, y), Point(x1 - _HIDDEN_GAP, y))
+                is_open = x0 == self._frame.x0 and _is_over(self._ceiling, x0, y)
+                left = x0 - OUTLINE_GAP if is_open else x0 + _HIDDEN_GAP
+                self._lead(Point(left, y), Point(x1 - _HIDDEN_GAP, y))
 
     def _lead(self, start: Point, end: Point) -> None:
         """A line that leads a distance to its hole, unless nothing is left of it."""
@@ -240,17 +266,42 @@ class _Drawing:
 
     def _draw_wall(self) -> None:
         """The wall's floor, ends and ceiling; where a part is cut off, a dashed line."""
-        wall, view, frame = self._plan.wall, self._view, self._frame
-        (x0, y0, x1, y1), window = frame, view.window
+        wall, window, slope = self._plan.wall, self._view.window, self._ceiling
+        x0, y0, x1, y1 = self._frame
+        left, right = (slope[0].y, slope[-1].y) if slope else (y1, y1)
         edges = (
-            (window.x0 <= 0.0, Point(x0, y0), Point(x0, y1), THICK),
-            (window.x1 >= wall.width, Point(x1, y0), Point(x1, y1), THICK),
-            (window.y1 >= wall.height, Point(x0, y1), Point(x1, y1), THICK),
-            (window.y0 <= 0.0, Point(x0, y0), Point(x1, y0), HEAVY),
+            (window.x0 <= 0.0, Point(x0, y0), Point(x0, y1), left, THICK),
+            (window.x1 >= wall.width, Point(x1, y0), Point(x1, y1), right, THICK),
+            (window.y1 >= wall.height, Point(x0, y1), Point(x1, y1), y1, 0.0 if slope else THICK),
+            (window.y0 <= 0.0, Point(x0, y0), Point(x1, y0), y0, HEAVY),
         )
-        for is_end, start, end, width in edges:
-            dash = () if is_end else short_dash(THIN)
-            self._items.append(Line(start, end, width if is_end else THIN, dash))
+        for is_end, start, end, top, width in edges:
+            if not is_end:
+                self._items.append(Line(start, end, THIN, short_dash(THIN)))
+            elif width and top >= start.y:
+                self._items.append(Line(start, end._replace(y=min(end.y, top)), width))
+        if slope:
+            self._draw_slope(slope)
+
+    def _draw_slope(self, slope: Sequence[Point]) -> None:
+        """A sloping ceiling, its height written at each of its points."""
+        self._items += draw_slope(slope, self._frame, self._crowd)
+        for point, (_, height) in zip(slope, self._plan.ceiling, strict=True):
+            if self._frame.grown(_HIDDEN_GAP).has(point):
+                text = f"ceiling {figure(height, self._plan.units)}"
+                self._items += write_by(point, text, self._frame, self._crowd)
+
+    def _draw_obstacles(self) -> None:
+        """Each opening and fixture, crossed, with its name and size, or its letter and number."""
+        fronts = [box for _, _, box in self._furniture]
+        for number, thing, box in self._obstacles:
+            size, key = format_size(thing.box.size, self._plan.units), obstacle_key(number)
+            covers = [front for front in fronts if front.meets(box)]
+            wordings = (Wording("", thing.name, size), Wording("", thing.name), Wording(key))
+            words = write_inside(box, covers, wordings)
+            whole = self._view.box_on_page(thing.box)
+            self._items += draw_crossed_box(whole, self._frame, covers, words)
+            self._items += words or write_beside(box, key, self._crowd, self._frame)
 
     def _draw_furniture(self) -> None:
         """Each piece of furniture with its name and size, or its letter and number."""
@@ -296,6 +347,11 @@ class _Drawing:
         """Draw a line and keep words away from it."""
         self._items.append(line)
         self._crowd.add(line.box.grown(0.3))
+
+
+def _is_over(slope: Sequence[Point], x: float, y: float) -> bool:
+    """Whether a point of the page lies clearly above a sloping ceiling."""
+    return any(x0 <= x <= x1 for x0, x1 in find_low_spans(slope, y - _HIDDEN_GAP))
 
 
 def draw_cross(hole: Point) -> tuple[Item, ...]:

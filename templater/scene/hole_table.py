@@ -21,7 +21,7 @@ from templater.scene.wording import (
 )
 
 MOST_BROKEN = 60
-"""So many broken rules are listed; of more, their number is given."""
+"""So many rules that are broken, on purpose or not, are listed; of more, their number is given."""
 
 MOST_OTHERS = 30
 """Rules that are kept or do not apply are listed up to so many, else only counted."""
@@ -159,11 +159,10 @@ def list_notes(plan: Plan, width_mm: float) -> list[Chapter]:
 def list_findings(findings: Sequence[Finding], width_mm: float) -> list[Chapter]:
     """What the placement rules say, the broken ones first with what mends them."""
     counts = Counter(finding.verdict for finding in findings)
-    order = list(_SHAPES)
-    ranked = sorted(findings, key=lambda finding: order.index(finding.verdict))
-    broken, others = ranked[: counts[Verdict.BROKEN]], ranked[counts[Verdict.BROKEN] :]
-    shown = [*broken[:MOST_BROKEN], *(others if len(others) <= MOST_OTHERS else ())]
-    heading = ", ".join(f"{counts[verdict]} {_SHAPES[verdict]}" for verdict in order if counts[verdict])
+    shown = _choose_findings(findings)
+    heading = ", ".join(
+        f"{counts[verdict]} {shape}" for verdict, shape in _SHAPES.items() if counts[verdict]
+    )
     if len(shown) < len(findings):
         heading += f" ({len(findings) - len(shown)} not listed here: run templater check)"
     rows = [_finding_row(finding) for finding in shown]
@@ -173,6 +172,19 @@ def list_findings(findings: Sequence[Finding], width_mm: float) -> list[Chapter]
         rows = [(row[0], "\n".join(cell for cell in row[1:] if cell)) for row in rows]
     heading = f"Rules of placing: {heading}"
     return [_pick(columns, rows, range(len(columns)), heading, width_mm)] if findings else []
+
+
+def _choose_findings(findings: Sequence[Finding]) -> list[Finding]:
+    """Those that are listed: all that is broken or accepted, the rest as far as it is short."""
+    by_verdict = {
+        verdict: [finding for finding in findings if finding.verdict is verdict] for verdict in _SHAPES
+    }
+    shown = [*by_verdict[Verdict.BROKEN], *by_verdict[Verdict.ACCEPTED]][:MOST_BROKEN]
+    room = MOST_OTHERS
+    for verdict in (Verdict.KEPT, Verdict.NOT_APPLICABLE):
+        room -= len(by_verdict[verdict])
+        shown += by_verdict[verdict] if room >= 0 else ()
+    return shown
 
 
 _FINDING_COLUMNS = (

@@ -20,6 +20,7 @@ from templater.scene.part_views import choose_parts
 from templater.scene.passages import Passage, draw_heading, draw_paragraph, move_items
 from templater.scene.tables import draw_table, table_width
 from templater.scene.title_block import draw_cautions, draw_key, draw_title_block
+from templater.scene.wall_tables import list_ceiling, list_obstacles
 
 GAP = 4.0
 """Clear space between the drawing, the title block and the tables, mm."""
@@ -59,6 +60,8 @@ def draw_overview(
         *([] if table else list_holes(plan, width)),
         *list_findings(findings, width),
         *list_furniture(plan, width),
+        *list_obstacles(plan, width),
+        *list_ceiling(plan, width),
         *list_notes(plan, width),
     ):
         run.add_chapter(chapter)

@@ -16,6 +16,7 @@ from templater.scene.passages import (
     move_items,
     stack_passages,
 )
+from templater.scene.surroundings import draw_crossed_box
 from templater.scene.wording import describe_datum
 
 PADDING = 1.5
@@ -103,6 +104,11 @@ def draw_key(plan: Plan, width_mm: float) -> Passage:
             width_mm,
         ),
     ]
+    if plan.obstacles:
+        box = Box(half - 3, -2.0, half + 3, 2.0)
+        crossed = draw_crossed_box(box, box, (), ())
+        text = "crossed box: an opening or a fixture, which nothing may cover"
+        lines.append(_entry(tuple(crossed), text, width_mm))
     if not same:
         eye = Line(Point(0, 0), Point(_SAMPLE - 2, 0), THIN, centre_dash(THIN))
         lines.insert(1, _entry(eye, "eye line: middles of pieces and groups, as a rule", width_mm))

@@ -15,6 +15,7 @@ from templater.scene.dimensions import Ordinates, Side, Tick, arrange_ordinates
 from templater.scene.lines import SMALL
 from templater.scene.scales import Scale
 from templater.scene.spans import open_spans
+from templater.scene.surroundings import find_low_spans
 
 TITLE_OFF = 1.6
 """Clear space between the figures of a side and its title, mm."""
@@ -95,6 +96,7 @@ class Figures:
     levels: Mapping[str, float]
     solids: Sequence[Box]
     holes: Sequence[Point]
+    ceiling: Sequence[Point]
 
     def arrange(self, view: View) -> Distances:
         """The figures spread along the sides of a view."""
@@ -129,6 +131,7 @@ class _LevelCrowd:
         self._frame = view.box_on_page(view.window)
         self._solids = [view.box_on_page(box) for box in figures.solids]
         self._holes = [view.on_page(hole) for hole in figures.holes]
+        self._ceiling = [view.on_page(point) for point in figures.ceiling]
         self._lines = lines
 
     def write(self, tick: Tick) -> Words | None:
@@ -149,6 +152,7 @@ class _LevelCrowd:
         """The spans of a level strip of the page where something is in the way."""
         spans = [(box.x0, box.x1) for box in self._solids if box.y0 < high and low < box.y1]
         spans += [(hole.x, hole.x) for hole in self._holes if hole.y < high]
+        spans += find_low_spans(self._ceiling, high)
         spans += [(self._frame.x0, hole.x) for hole in self._holes if low < hole.y < high]
         return spans
 
@@ -156,8 +160,9 @@ class _LevelCrowd:
 def read_figures(plan: Plan, window: Box) -> Figures:
     """What is to be measured in a window; values that read the same share one figure."""
     holes = [mark.hole for piece in plan.pieces for mark in piece.marks if window.has(mark.hole)]
-    sides = [side for thing in plan.furniture for side in (thing.box.x0, thing.box.x1)]
-    boxes = [*(piece.box for piece in plan.pieces), *(thing.box for thing in plan.furniture)]
+    standing = [thing.box for thing in plan.furniture] + [thing.box for thing in plan.obstacles]
+    sides = [side for box in standing for side in (box.x0, box.x1)]
+    boxes = [*(piece.box for piece in plan.pieces), *standing]
 
     def read(values: Iterable[float], low: float, high: float) -> dict[str, float]:
         return {figure(value, plan.units): value for value in sorted(values) if low <= value <= high}
@@ -173,16 +178,17 @@ def read_figures(plan: Plan, window: Box) -> Figures:
         {text: height for text, height in levels.items() if window.y0 <= height <= window.y1},
         [box for box in boxes if box.meets(window)],
         holes,
+        plan.ceiling,
     )
 
 
 def find_levels(plan: Plan) -> list[Level]:
-    """The ceiling, the datum and, where it is not the same line, the eye line."""
+    """The ceiling if it is level, the datum and, where it is not the same line, the eye line."""
     datum, eye = plan.datum.height_mm, plan.eye_line_mm
-    ceiling = Level("ceiling", plan.wall.height)
+    ceiling = [] if plan.ceiling else [Level("ceiling", plan.wall.height)]
     if abs(datum - eye) < 0.01:
-        return [ceiling, Level("datum", datum)]
-    return [ceiling, Level("datum", datum), Level("eye line", eye)]
+        return [*ceiling, Level("datum", datum)]
+    return [*ceiling, Level("datum", datum), Level("eye line", eye)]
 
 
 def figure(mm: float, units: Unit) -> str:

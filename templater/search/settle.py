@@ -25,7 +25,8 @@ def settle_groups(
 
     ``choices`` are the numbers (from 1) of the proposals to take, in that order; where there is
     none, the first is taken. Later groups see what was taken of the earlier ones: where it hangs,
-    and which pieces of a pool are gone. Raises LayoutError where a group can be placed in no way,
+    and which pieces of a pool are gone; in the end every proposal is told on the wall as it then
+    is. Raises LayoutError where a group can be placed in no way,
     and UsageError for a choice that there is not.
     """
     still_open = [group.name for group in _inner_first(layout) if group.open_choice]
@@ -36,7 +37,8 @@ def settle_groups(
         settlement = _settle(name, _put_off(layout, still_open[number + 1 :]), mounts, taken)
         settlements.append(settlement)
         layout = _pass_on(settlement.choice.group, layout)
-    return tuple(settlements)
+    judge = Judge(layout, mounts)
+    return tuple(_judge_again(settlement, layout, judge) for settlement in settlements)
 
 
 def _check_choices(choices: Sequence[int], still_open: Sequence[str]) -> None:
@@ -104,6 +106,18 @@ def _settle(name: str, layout: Layout, mounts: Mapping[str, Mount], taken: int) 
         message = f"proposal {taken} of {quote(name)} is chosen, but it has {count}"
         raise UsageError([Fault(message, "choose one of those that are shown", group.at)])
     return Settlement(best, taken, advise(group, best[0], sizes, plan))
+
+
+def _judge_again(settlement: Settlement, layout: Layout, judge: Judge) -> Settlement:
+    """The proposals on the wall as it is once all groups are settled, as far as they then fit."""
+    others = {name for group in layout.groups if group.name != settlement.name for name in group.members}
+    proposals = (
+        proposal
+        if others.intersection(proposal.group.members)
+        else judge.judge(proposal.group)[0] or proposal
+        for proposal in settlement.proposals
+    )
+    return replace(settlement, proposals=tuple(proposals))
 
 
 def _check_pool(group: Group) -> None:

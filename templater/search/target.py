@@ -44,10 +44,13 @@ def find_share(plan: Plan) -> float:
 
 
 def list_gaps(group: Group, units: Unit) -> tuple[float, ...]:
-    """The gaps to try, mm: 2 to 4 in by quarter inches, 50 to 100 mm by fives; or the group's own."""
+    """The gaps to try, mm: 2 to 4 in by quarter inches, 55 to 100 mm by fives; or the group's own.
+
+    50 mm is a little less than the 2 in of the rule.
+    """
     choice = group.open_choice
     if choice is None or not choice.gap:
         return (group.gap_mm,)
     if units.is_imperial:
         return tuple(25.4 * quarters / 4 for quarters in range(8, 17))
-    return tuple(float(gap) for gap in range(50, 101, 5))
+    return tuple(float(gap) for gap in range(55, 101, 5))

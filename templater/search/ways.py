@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from templater.geometry import Size
-from templater.layout.model import Arrangement, Cells, Group
+from templater.layout.model import Arrangement, Cells, Group, OpenChoice
 
 LEAST_CLUSTER = 3
 """Two pieces hang side by side or one above the other; a cluster is of more."""
@@ -64,13 +64,26 @@ def list_ways(group: Group, count: int) -> tuple[Way, ...]:
     """The ways for so many pieces, in the order in which equals are preferred.
 
     Of an open arrangement: row, grids of whole rows (two and more of both; equal cells, or true
-    gaps), cluster, column.
+    gaps), cluster, column. An arrangement that the group asks for itself is the only way; but there
+    is none for a number that is open and does not become it: a grid whose rows are not whole, a
+    cluster of one or two.
     """
     if group.open_choice is None or not group.open_choice.arrange:
-        return (Way(group.arrange, group.columns, group.cells),)
+        way = Way(group.arrange, group.columns, group.cells)
+        return (way,) if _becomes(group, group.open_choice, count) else ()
     if count == 1:
         return (Way(Arrangement.ROW),)
     columns = [number for number in range(2, count // 2 + 1) if count % number == 0]
     grids = (Way(Arrangement.GRID, number, cells) for number in columns for cells in Cells)
     clusters = (Way(Arrangement.CLUSTER),) if count >= LEAST_CLUSTER else ()
     return (Way(Arrangement.ROW), *grids, *clusters, Way(Arrangement.COLUMN))
+
+
+def _becomes(group: Group, choice: OpenChoice | None, count: int) -> bool:
+    """Whether an open number of pieces suits the arrangement, as far as the pool allows."""
+    if choice is None or choice.pool is None or choice.count is not None:
+        return True
+    if group.arrange is Arrangement.GRID and group.columns and len(choice.pool) >= group.columns:
+        return count % group.columns == 0
+    is_cluster = group.arrange is Arrangement.CLUSTER and len(choice.pool) >= LEAST_CLUSTER
+    return count >= LEAST_CLUSTER or not is_cluster

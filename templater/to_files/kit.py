@@ -9,6 +9,8 @@ from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
+from templater.drawing import Words
+from templater.lettering import face
 from templater.sheets.compose import Kit, TemplatePages
 from templater.sheets.lay_out import stack_pages
 from templater.sheets.model import Page
@@ -41,7 +43,7 @@ def write_kit(
         writer.write_overview()
         writer.write_sheets(split=split)
         writer.write_manifest()
-    return tuple(writer.missing.values())
+    return (*writer.missing.values(), *writer.tell_boxes())
 
 
 def write_zip(folder: Path, archive: Path) -> None:
@@ -62,6 +64,7 @@ class _KitWriter:
         self.hashes: dict[str, str] = {}
         self.entries: list[dict[str, Any]] = []
         self.missing: dict[str, str] = {}
+        self.letters: set[str] = set()
 
     def write(self, name: str, content: bytes) -> None:
         """Write one file and note its hash."""
@@ -100,7 +103,17 @@ class _KitWriter:
         """The pages as they come, each entered in the manifest's list."""
         for page in pages:
             self.entries.append(page_entry(len(self.entries) + 1, page))
+            for layer in page.layers:
+                self.letters.update(*(item.text for item in layer.items if isinstance(item, Words)))
             yield page
+
+    def tell_boxes(self) -> Iterator[str]:
+        """What the user must be told of letters that the typeface lacks."""
+        if lacking := face().lacks("".join(sorted(self.letters))):
+            yield (
+                f"printed as empty boxes, since the typeface has no such letters: {lacking};"
+                " write the names in Latin, Greek or Cyrillic letters"
+            )
 
     def write_template(self, template: TemplatePages, *, split: bool) -> None:
         """One piece's template as SVG, and its sheets alone if asked."""

@@ -28,7 +28,7 @@ HANG = "{by: nail, drop: 1/2}"
                 "'hang' by cleat needs 'every' => add for example 'every: 6 in'",
                 "'hang' by cleat needs 'width' => add for example 'width: 18 in'",
                 "'apart' does not apply to 'hang' by cleat"
-                " => remove it: it belongs to d-rings and keyholes",
+                " => remove it: it belongs to d-rings, keyholes and rail",
             ],
         ),
         (

@@ -4,9 +4,11 @@ from tests.layout.files import change, check_faults
 
 ROOT_KEYS = (
     "use title, units, paper, margin, lap, eye_line, datum, for, from, contact, issue, wall, furniture,"
-    " openings, fixtures, pieces, groups, rules or accept"
+    " openings, fixtures, hardware, pieces, groups, rules or accept"
 )
-PIECE_KEYS = "use name, size, weight, hang or place"
+PIECE_KEYS = (
+    "use name, size, picture, mat, moulding, rabbet, weight, made_of, stands_out, hang or place"
+)
 PIECE_LIST = "write for example 'pieces: [{name: Tide chart, size: 16 x 20 in}]'"
 NO_VALUE = "write one after the colon, or remove the key"
 
@@ -71,7 +73,7 @@ NO_VALUE = "write one after the colon, or remove the key"
         (
             "{by: nail, drop: 1/2}",
             "¦{by: nail}",
-            ["'hang' needs 'drop' => add for example 'drop: 2 1/4 in'"],
+            ["'hang' by nail needs 'drop' => add for example 'drop: 2 1/4 in'"],
         ),
         (
             "{left: 100}",

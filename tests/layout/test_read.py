@@ -173,8 +173,8 @@ groups:
 """,
         "the layout needs 'title' => add for example 'title: Lamp room corridor'",
         "'colour' is not a key of the layout => use title, units, paper, margin, lap, eye_line, datum,"
-        " for, from, contact, issue, wall, furniture, openings, fixtures, pieces, groups, rules or"
-        " accept",
+        " for, from, contact, issue, wall, furniture, openings, fixtures, hardware, pieces, groups,"
+        " rules or accept",
         "'lap' must be at most 50 mm, but is '60 mm' => check the number and its unit",
         "'width' is given twice, first in line 4 => keep one of the two",
         "'left' must not be negative, but is '-30 in' => check the number and its unit",
@@ -186,7 +186,7 @@ groups:
         "'drop' needs a length, but '3 furlongs' has the unknown unit 'furlongs'"
         " => use in, ft, cm, mm or m",
         "'by' is 'wires', which is not a way to hang (did you mean 'wire'?)"
-        " => use wire, d-rings, keyholes, sawtooth, nail or cleat",
+        " => use wire, d-rings, keyholes, sawtooth, nail, cleat, rail or strips",
         "'name' is 'kelp PRINT', but another piece is called 'Kelp print' already"
         " => give each a name of its own",
         "'right' does not apply beside 'left', which decides the same direction"

@@ -85,7 +85,7 @@ EMPTY = "write one after the colon, or remove the key"
             "by: nail",
             "by: ¦glue",
             "'by' is 'glue', which is not a way to hang",
-            "use wire, d-rings, keyholes, sawtooth, nail or cleat",
+            "use wire, d-rings, keyholes, sawtooth, nail, cleat, rail or strips",
         ),
         (
             "arrange: row",

@@ -84,7 +84,7 @@ def costs(
     whole = (width + gap) * (height + gap)
     if target is None:
         proportion = width / height
-        misfit = np.log(np.maximum(1, np.maximum(0.75 / proportion, proportion / 1.9)))
+        misfit = np.log(np.maximum(1, np.maximum(0.9 / proportion, proportion / 1.9)))
     else:
         misfit = abs(np.log(width / target.width)) + abs(np.log(height / target.height))
     # From the centre of the whole, in halves of it with its gap.
@@ -139,8 +139,8 @@ def _pairs(
 def _is_whole(joined: Truths) -> Truths:
     """Whether neighbours lead from every piece to every other."""
     count = joined.shape[1]
-    reached: Truths = joined | np.eye(count, dtype=bool)
+    reached: NDArray[np.uint8] = (joined | np.eye(count, dtype=bool)).astype(np.uint8)
     for _ in range(count):
-        reached = np.asarray(np.matmul(reached.astype(np.uint8), reached.astype(np.uint8)) > 0)
-    whole: Truths = reached.all(axis=(1, 2))
+        reached = np.minimum(np.matmul(reached, reached), 1)
+    whole: Truths = np.all(reached > 0, axis=(1, 2))
     return whole

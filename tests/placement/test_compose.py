@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from templater.geometry import Box, Point, Size
 from templater.layout.model import Align, Arrangement, Group, Hanger, Layout, Ledge, OpenChoice, Piece
-from templater.mounting.mount import NO_HANGER, ON_LEDGE
+from templater.mounting.notes import NO_HANGER, ON_LEDGE
 from templater.placement.compose import compose_groups
 from templater.placement.things import find_things
 from tests.builders import (

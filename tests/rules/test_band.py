@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+from math import inf
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -33,6 +35,34 @@ def test_ends_are_shown_rounded_into_the_range() -> None:
     assert GAP.format_range(Unit.MILLIMETRE) == "51–101 mm"
     assert Band(1524 - 25.4, 1524 + 25.4).format_range(Unit.METRE) == "1499–1549 mm"
     assert Band(63.5, 88.9).format_range(Unit.FOOT) == "2 1/2–3 1/2 in"
+
+
+@pytest.mark.parametrize(
+    ("band", "shown"),
+    [
+        (Band(76.2), "3 in or more"),
+        (Band(0.0), "0 in or more"),
+        (Band(0.0, 6.35), "at most 1/4 in"),
+        (Band(-inf, 6.35), "at most 1/4 in"),
+        (Band(-inf), "anything"),
+    ],
+)
+def test_ranges_with_one_end(band: Band, shown: str) -> None:
+    assert band.format_range(Unit.INCH) == shown
+
+
+def test_percent() -> None:
+    assert Band(60.0, 75.0).format_percents() == "60–75 %"
+    assert Band(0.0, 10.0).format_percents() == "at most 10 %"
+    assert Band(25.0).format_percents() == "25 % or more"
+    # To the nearest, but never to the end of a range that is broken.
+    assert [Band(60.0, 75.0).format_percent(value) for value in (57.4, 59.9, 67.5, 75.2, 83.3)] == [
+        "57 %",
+        "59 %",
+        "68 %",
+        "76 %",
+        "83 %",
+    ]
 
 
 @pytest.mark.parametrize(

@@ -298,7 +298,7 @@ def can_be_mended_by_number(wall: Layout, found: Finding) -> bool:
 
 
 @settings(max_examples=120, deadline=None)
-@given(layouts(), st.data())
+@given(layouts(is_plain=True), st.data())
 def test_a_mend_mends(wall: Layout, data: st.DataObject) -> None:
     broken = [each for each in check_rules(plan_of(wall)) if each.verdict is Verdict.BROKEN]
     able = [each for each in broken if can_be_mended_by_number(wall, each)]

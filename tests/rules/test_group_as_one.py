@@ -47,6 +47,17 @@ def test_pieces_that_hang_apart_together_are_moved_together() -> None:
     assert told(found) == ("five", "broken", "9 in apart", "D and 1 more: move left by 5 in (127 mm)")
 
 
+def test_of_several_that_hang_apart_the_nearest_comes_first() -> None:
+    # A and B hold together; C is 9 in from B, D 7 in from C.
+    (found,) = findings_of(wall(groups=[row("four", 20, 54, (3, 9, 7))]), CODE)
+    assert told(found) == (
+        "four",
+        "broken",
+        "in 3 parts, the nearest 9 in apart",
+        "C: move left by 5 in (127 mm)",
+    )
+
+
 def test_across_and_up_are_both_closed() -> None:
     # B starts 10 in right of A and 7 in above it: 6 in and 3 in too far.
     parts = [("A", box(50, 40, 20, 20)), ("B", box(80, 67, 8, 8))]

@@ -5,7 +5,7 @@ from itertools import pairwise
 
 import pytest
 
-from templater.drawing import Polyline, Words
+from templater.drawing import Item, Line, Polyline
 from templater.geometry import Box, Point, Size
 from templater.layout.model import LeftRight, Obstacle
 from templater.lettering import words_box
@@ -17,11 +17,10 @@ from tests.builders import HERE, INCH, furniture, group, layout, piece, plan_of,
 from tests.scene.pages import (
     assert_inside,
     assert_words_apart,
-    assert_words_clear_of_lines,
     text_of,
     words_of,
 )
-from tests.scene.walls import landscape_form
+from tests.scene.walls import ink_box, landscape_form
 
 PAPERS = ("a4", "letter")
 LONG = "Great-grandmother's oilskin coat, framed behind acrylic with its original brass buttons"
@@ -47,10 +46,24 @@ def _entries(count: int, plan: Plan | None = None, name: str = "bench trio") -> 
 
 
 def _assert_sound(page: PageDrawing, inner: Box) -> None:
+    """Everything on the page, and no words smaller than allowed, over one another or over a line."""
     assert_inside(page.items, inner.grown(0.5))
     assert_words_apart(page)
-    assert_words_clear_of_lines(page)
     assert min(words.height_mm for words in words_of(page)) >= SMALL
+    crossed = [
+        (words.text, item)
+        for words in words_of(page)
+        for item in page.items
+        if _is_crossed(ink_box(words), item)
+    ]
+    assert crossed == []
+
+
+def _is_crossed(ink: Box, item: Item) -> bool:
+    """Whether a rectangle's outline or a level or upright line runs through words."""
+    if isinstance(item, Polyline) and item.closed:
+        return item.box.meets(ink) and not item.box.holds(ink)
+    return isinstance(item, Line) and min(item.box.size) == 0.0 and ink.meets(item.box.grown(0.01))
 
 
 def _outlines(page: PageDrawing) -> list[Box]:
@@ -67,7 +80,6 @@ def test_three_ways_stand_on_a_page_with_their_figures(paper: str) -> None:
         _assert_sound(page, form.inner)
     told = text_of(pages[:1])
     assert told.count("rules broken: none") == 3
-    assert "3 row of 3".split()[0] in told
     assert told.count("1 Tide chart · 2 Kelp print · 3 Great-grandmother's") == 3
 
 
@@ -105,7 +117,7 @@ def test_small_pieces_on_a_high_wall_and_many_names_stay_legible(paper: str) -> 
 
 
 def test_a_sloping_ceiling_a_window_and_a_door_are_drawn() -> None:
-    window = Obstacle("sash window", "window", Box(3300, 900, 4000, 2000), None, HERE)
+    window = Obstacle("sash window", "window", Box(2900, 900, 3800, 2000), None, HERE)
     clock = Obstacle("clock", "clock", Box(500, 1700, 560, 1760), None, HERE)
     door = Obstacle("landing door", "door", Box(100, 0, 700, 1600), LeftRight.RIGHT, HERE)
     plan = replace(
@@ -117,12 +129,13 @@ def test_a_sloping_ceiling_a_window_and_a_door_are_drawn() -> None:
     (page,) = draw_contact_sheet(_entries(3, plan), form)
     _assert_sound(page, form.inner)
     assert "sash window" in text_of([page])
-    assert "landing" in text_of([page])
+    assert "door" in text_of([page])
 
 
-def test_a_sheet_without_room_for_all_words_leaves_out_the_last() -> None:
+def test_a_sheet_without_room_for_all_words_shortens_the_list() -> None:
     plan = _plan(tuple(f"{LONG[:70]} {number}" for number in range(1, 14)), width=1)
     form = landscape_form("letter")
     (page,) = draw_contact_sheet(_entries(3, plan), form)
     _assert_sound(page, form.inner)
-    assert any(isinstance(item, Words) and item.text == FIGURES[2] for item in page.items)
+    assert FIGURES[2] in text_of([page])
+    assert [words.text[-1] for words in words_of(page)].count("…") == 3

@@ -213,6 +213,15 @@ def test_a_rule_broken_on_purpose_is_accepted_never_kept_and_says_why() -> None:
     assert "Rules of placing: 1 accepted +" in [words for row in rows for words in row]
 
 
+def test_what_is_accepted_is_listed_however_much_is_kept() -> None:
+    accepted = replace(FINDINGS[2], verdict=Verdict.ACCEPTED, because="the bench moves out in May")
+    kept = (FINDINGS[0],) * 31
+    text = text_of(draw(bench_wall(), "letter", (*kept, accepted, FINDINGS[1])))
+    assert "the bench moves out in May" in text
+    assert "Rules of placing: 1 accepted +, 31 kept ✓, 1 n/a –" in text
+    assert "(32 not listed here: run templater check)" in text
+
+
 def test_findings_are_all_told_on_the_smallest_paper() -> None:
     text = text_of(draw(bench_wall(), "100 x 100 mm", FINDINGS))
     assert "set clearance: 8 in" in text

@@ -156,8 +156,8 @@ def test_too_small_a_pool_is_told_what_is_missing() -> None:
     )
     assert settle(text)[0].advice == (
         "no way to hang 'bench set' suits the width of 'bench': a piece 13 5/16 in (339 mm) wide is"
-        " missing in a row with 'A' and 'B', gap 4 in (102 mm); or the first way would suit furniture 54 in (1372 mm)"
-        " wide"
+        " missing in a row with 'A' and 'B', gap 4 in (102 mm); or the first way would suit"
+        " furniture 54 in (1372 mm) wide"
     )
 
 
@@ -169,7 +169,8 @@ def test_a_fixed_number_lacks_a_wider_piece_in_place_of_the_narrowest() -> None:
     )
     assert settle(text)[0].advice == (
         "no way to hang 'bench set' suits the width of 'bench': a piece 33 5/16 in (847 mm) wide is"
-        " missing in a row with 'A', gap 4 in (102 mm); or the first way would suit furniture 45 in (1143 mm) wide"
+        " missing in a row with 'A', gap 4 in (102 mm); or the first way would suit"
+        " furniture 45 in (1143 mm) wide"
     )
 
 
@@ -208,6 +209,20 @@ def test_later_groups_see_the_proposal_that_is_taken() -> None:
     assert set(second.choice.group.members).isdisjoint(first.choice.group.members)
 
 
+def test_proposals_are_told_on_the_wall_as_it_is_in_the_end() -> None:
+    # Alone, 16 + 3 + 16 = 35 in take 17.5 % of a wall of 200 in, less than a quarter; with another
+    # group beside it that rule asks for nothing.
+    text = wall_text(
+        ["16 x 20"] * 4,
+        "name: left pair, pieces: [A, B], arrange: row, gap: any, left: 20",
+        "name: right pair, pieces: [C, D], arrange: row, gap: any, right: 20",
+        furniture="",
+    )
+    for settlement in settle(text):
+        assert settlement.choice.broken == ()
+        assert len(settlement.choice.plan.pieces) == 4
+
+
 def test_a_pool_that_was_emptied_is_a_fault() -> None:
     with pytest.raises(LayoutError) as raised:
         settle(wall_text(["24 1/2 x 20"] * 3, *(each.replace(", D", "") for each in TWO)))
@@ -225,8 +240,12 @@ def test_a_group_is_settled_before_the_one_that_it_is_part_of() -> None:
     )
     settlements = settle(text)
     assert [each.name for each in settlements] == ["pair", "whole"]
-    # Beside the tall one a column of two, 13 + 4 + 13 = 30 in, is as tall as it.
+    # As a row the pair makes the whole 24 + 4 + (12 + 4 + 12) = 56 in wide, 70 % of the bench; as a
+    # column 24 + 4 + 12 = 40 in, half of it.
+    assert settlements[0].choice.group.arrange is Arrangement.ROW
     whole = settlements[1].choice
+    assert whole.figures.width_mm == pytest.approx(56 * INCH)
+    assert "width-over-furniture" in settlements[0].proposals[1].broken_rules
     assert {piece.name for piece in whole.plan.pieces} == {"A", "B", "C"}
 
 

@@ -13,7 +13,8 @@ from pathlib import Path
 import pikepdf
 import pytest
 
-from templater.to_files.kit import write_zip
+from templater.pipeline import PrintChoices, plan_kit, read_wall
+from templater.to_files.kit import write_kit, write_zip
 from tests.conftest import KitMaker
 from tests.kits import LAYOUTS, MadeKit, make_kit
 from tests.reading import read_pdf_page
@@ -126,6 +127,22 @@ def test_without_cairo_everything_but_the_picture_is_made(hall: MadeKit, tmp_pat
     assert "overview.png" not in manifest["files"]
     assert made == {name: content for name, content in whole.items() if name in made}
     assert set(whole) - set(made) == {"manifest.json", "overview.png"}
+
+
+def test_letters_that_cannot_be_printed_are_told(tmp_path: Path) -> None:
+    layout = tmp_path / "hall.yaml"
+    layout.write_text(
+        "title: Κήπος 絵\nunits: in\nwall: {width: 100, height: 90}\n"
+        "pieces:\n  - {name: مر, size: 10 x 10}\n",
+        encoding="utf-8",
+    )
+    wall = read_wall(layout)
+    remarks = write_kit(plan_kit(wall, PrintChoices())[0], wall.source, tmp_path / "kit")
+    # In the order of their numbers in Unicode: U+0631, U+0645, U+7D75. The Greek is in the typeface.
+    assert remarks == (
+        "printed as empty boxes, since the typeface has no such letters: رم絵;"
+        " write the names in Latin, Greek or Cyrillic letters",
+    )
 
 
 def test_nothing_in_a_kit_tells_the_day_it_was_made(hall: MadeKit) -> None:
