@@ -102,7 +102,7 @@ def furniture(
     name: str, left: float, width: float = 80 * INCH, height: float = 34 * INCH, *, at: Place = HERE
 ) -> Furniture:
     """Furniture on the floor, mm."""
-    return Furniture(name, left, Size(width, height), at)
+    return Furniture(name, left, Size(width, height), at, name)
 
 
 def layout(

@@ -261,7 +261,7 @@ def _furniture(draw: st.DrawFn, name: str, slot: _Slot, step: Fraction) -> tuple
     start = slot.left + (slot.block.whole.width - width) / 2
     size = Size(float(width), float(slot.bottom - clearance))
     position = replace(_NOWHERE, above=name, clearance_mm=float(clearance))
-    return Furniture(name, float(start), size, HERE), position
+    return Furniture(name, float(start), size, HERE, name), position
 
 
 @st.composite

@@ -27,7 +27,7 @@ from templater.layout.model import (
 from templater.layout.names import fold_name
 from templater.layout.rule_codes import RULE_CODES
 from templater.layout.rule_schema import Setting
-from templater.layout.schema import FixtureEntry, LayoutEntry, OpeningEntry, PieceEntry
+from templater.layout.schema import LayoutEntry, ObstacleEntry, OpeningEntry, PieceEntry
 from templater.layout.slugs import list_slugs
 from templater.layout.source import Node, find_value
 from templater.lengths import Unit, find_unit
@@ -65,6 +65,7 @@ def build_layout(
         fixtures=builder.build_obstacles("fixtures", entry.fixtures),
         rules=_build_rules(entry, root),
         accepted=builder.build_acceptances([*pieces, *groups]),
+        region=entry.region,
     )
 
 
@@ -76,8 +77,17 @@ def _infer_units(root: Node) -> Unit:
 
 def _build_wall(entry: LayoutEntry, root: Node) -> Wall:
     wall = entry.wall
-    ceiling = tuple(wall.ceiling or ())
-    return Wall(Size(wall.width, wall.height), find_value(root, ("wall",)), ceiling)
+    return Wall(
+        size=Size(wall.width, wall.height),
+        at=find_value(root, ("wall",)),
+        ceiling=tuple(wall.ceiling or ()),
+        studs=wall.studs or (),
+        surface=wall.surface,
+        board_mm=wall.board,
+        is_walkway=wall.walkway,
+        is_earthquake=wall.earthquake,
+        is_outside=wall.outside,
+    )
 
 
 def _build_rules(entry: LayoutEntry, root: Node) -> tuple[RuleSetting, ...]:
@@ -119,6 +129,7 @@ class _Builder:
                 each.holes,
                 each.needs,
                 self._known.find_place("hardware", number),
+                each.length,
             )
             for number, each in enumerate(self._entry.hardware)
         }
@@ -131,11 +142,12 @@ class _Builder:
                 each.left,
                 Size(each.width, each.height),
                 self._known.find_place("furniture", number),
+                each.kind or each.name,
             )
             for number, each in enumerate(self._entry.furniture)
         )
 
-    def build_obstacles(self, section: str, entries: Sequence[FixtureEntry]) -> tuple[Obstacle, ...]:
+    def build_obstacles(self, section: str, entries: Sequence[ObstacleEntry]) -> tuple[Obstacle, ...]:
         """The openings or the fixtures."""
         wall_mm = self._entry.wall.width
         return tuple(
@@ -220,14 +232,14 @@ class _Builder:
         )
 
 
-def _left_of(entry: FixtureEntry, wall_mm: float) -> float:
+def _left_of(entry: ObstacleEntry, wall_mm: float) -> float:
     """The left edge of an opening or a fixture, from the wall's left end."""
     if entry.right is not None:
         return wall_mm - entry.right - entry.width
     return (entry.left or 0.0) if entry.centre is None else entry.centre - entry.width / 2
 
 
-def _bottom_of(entry: FixtureEntry) -> float:
+def _bottom_of(entry: ObstacleEntry) -> float:
     """The bottom edge of an opening or a fixture; on the floor unless it is given."""
     if entry.top is not None:
         return entry.top - entry.height

@@ -12,7 +12,7 @@ from typing import Annotated, Any, TypeVar
 
 from pydantic import PlainValidator, ValidationInfo
 
-from templater.layout.model import Align, Arrangement, Cells, Hanger, LeftRight
+from templater.layout.model import Align, Arrangement, Cells, Hanger, LeftRight, Region, Surface
 from templater.layout.rule_codes import RULE_CODES
 from templater.layout.values import fail, filled_text, read_distance, show_value
 from templater.lengths import Unit
@@ -61,13 +61,17 @@ def _open_choice(choices: type[_Choice], noun: str) -> PlainValidator:
     return PlainValidator(read_open, json_schema_input_type=str)
 
 
-def _words(noun: str, *known: str) -> PlainValidator:
+def words(noun: str, *known: str) -> PlainValidator:
     """Reads one of a few words, and keeps it as it is."""
     return PlainValidator(_word(known, noun), json_schema_input_type=str)
 
 
 def _read_one_or_two(raw: object) -> int:
     return int(_word(("1", "2"), "one or two")(raw))
+
+
+def _read_yes_no(raw: object) -> bool:
+    return _word(("yes", "no"), "yes or no")(raw) == "yes"
 
 
 def _is_any(raw: object) -> bool:
@@ -122,8 +126,11 @@ def _read_name_pair(raw: object) -> tuple[str, str]:
 UnitName = Annotated[Unit, choice(Unit, "a unit of length")]
 HangerName = Annotated[Hanger, choice(Hanger, "a way to hang")]
 OneOrTwo = Annotated[int, PlainValidator(_read_one_or_two, json_schema_input_type=str)]
-Studs = Annotated[str, _words("what a cleat can be screwed to", "studs")]
-Each = Annotated[str, _words("what a maker rates", "pair", "strip")]
+YesNo = Annotated[bool, PlainValidator(_read_yes_no, json_schema_input_type=str)]
+SurfaceName = Annotated[Surface, choice(Surface, "what a wall is faced with")]
+RegionName = Annotated[Region, choice(Region, "a region")]
+Studs = Annotated[str, words("what a cleat can be screwed to", "studs")]
+Each = Annotated[str, words("what a maker rates", "pair", "strip")]
 OpenArrangement = Annotated[Arrangement | None, _open_choice(Arrangement, "an arrangement")]
 AlignName = Annotated[Align, choice(Align, "a way to align")]
 SideName = Annotated[LeftRight, choice(LeftRight, "a side")]

@@ -14,6 +14,7 @@ from templater.layout.hang_keys import check_hang
 from templater.layout.piece_keys import check_piece
 from templater.layout.position_keys import check_position
 from templater.layout.source import Path
+from templater.layout.wall_keys import check_wall
 from templater.quoting import list_words, quote
 
 _ACROSS = ("left", "centre", "right")
@@ -24,6 +25,7 @@ def check_combinations(data: dict[str, Any]) -> Iterator[Flaw]:
     """All faults in how the keys of the layout are put together."""
     if data.get("pieces") == []:
         yield Flaw(("pieces",), "'pieces' needs at least one piece, but is an empty list", "add a piece")
+    yield from check_wall(data)
     for section in ("openings", "fixtures"):
         for path, obstacle in list_mappings(data, section):
             yield from _check_obstacle(path, obstacle, describe_owner(data, path))

@@ -27,6 +27,7 @@ class HardwareEntry(Entry):
     rating: Weight | None = None
     holes: Count = 1
     needs: Text | None = None
+    length: Extent | None = None
 
 
 class RingEntry(Entry):

@@ -4,9 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated
 
-from pydantic import PlainValidator
-
-from templater.layout.choices import word
+from templater.layout.choices import words
 
 FURNITURE_KINDS = (
     "bed",
@@ -42,9 +40,5 @@ FIXTURE_KINDS = (
 )
 """What is fixed to the wall or in it."""
 
-FurnitureKind = Annotated[
-    str, PlainValidator(word(FURNITURE_KINDS, "a kind of furniture"), json_schema_input_type=str)
-]
-FixtureKind = Annotated[
-    str, PlainValidator(word(FIXTURE_KINDS, "a kind of fixture"), json_schema_input_type=str)
-]
+FurnitureKind = Annotated[str, words("a kind of furniture", *FURNITURE_KINDS)]
+FixtureKind = Annotated[str, words("a kind of fixture", *FIXTURE_KINDS)]

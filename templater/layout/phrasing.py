@@ -37,14 +37,15 @@ from templater.layout.schema import (
     MarginEntry,
     OpeningEntry,
     PieceEntry,
-    WallEntry,
 )
 from templater.layout.source import Path
 from templater.layout.values import EMPTY, show_value
+from templater.layout.wall_schema import StudsEntry, WallEntry
 from templater.quoting import find_nearest, list_words, quote, suggest
 
 _ENTRIES: dict[str, type[Entry]] = {
     "wall": WallEntry,
+    "studs": StudsEntry,
     "furniture": FurnitureEntry,
     "pieces": PieceEntry,
     "hang": HangEntry,
@@ -117,6 +118,7 @@ _EXAMPLES = {
     "ledge": "{height: 55 in, width: 48 in, thick: 1 1/2 in, drop: 3/4 in, every: 16 in}",
     "thick": "1 1/2 in",
     "every": "16 in",
+    "first": "8 in",
     "corners": "{Tide chart: {left: 0 in, bottom: 3 in}}",
     "rules": "{gap: {from: 2 in, to: 5 in}, eye-line: off}",
     "accept": "[{rule: eye-line, for: Tide chart, because: the stairs put the eye higher here}]",

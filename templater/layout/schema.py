@@ -10,12 +10,12 @@ from typing import Any
 
 from pydantic import Field, ValidationInfo, field_validator, model_validator
 
-from templater.layout.ceiling import Ceiling, WallHeight
-from templater.layout.choices import RuleCode, SideName, UnitName
+from templater.layout.choices import RegionName, RuleCode, SideName, UnitName
 from templater.layout.entry import Entry
 from templater.layout.frame_schema import MadeOfEntry
 from templater.layout.group_schema import GroupEntry, PlaceEntry
 from templater.layout.hang_schema import HangEntry, HardwareEntry
+from templater.layout.kinds import FixtureKind, FurnitureKind
 from templater.layout.model import Margins
 from templater.layout.rule_schema import RulesEntry
 from templater.layout.values import (
@@ -26,22 +26,14 @@ from templater.layout.values import (
     PaperName,
     SheetEdge,
     Text,
-    WallLength,
     WallPosition,
     Weight,
     fail,
     read_sheet_edge,
 )
+from templater.layout.wall_schema import WallEntry
 
 _MARGINS = Margins()
-
-
-class WallEntry(Entry):
-    """``wall:``."""
-
-    width: WallLength
-    ceiling: Ceiling | None = None
-    height: WallHeight = Field(default=None, validate_default=True)
 
 
 class FurnitureEntry(Entry):
@@ -51,10 +43,11 @@ class FurnitureEntry(Entry):
     left: WallPosition
     width: Extent
     height: Extent
+    kind: FurnitureKind | None = None
 
 
-class FixtureEntry(Entry):
-    """One entry of ``fixtures:``; its kind is its name unless it is given."""
+class ObstacleEntry(Entry):
+    """Where an opening or a fixture is; its kind is its name unless it is given."""
 
     name: Text
     kind: Text | None = None
@@ -68,7 +61,13 @@ class FixtureEntry(Entry):
     height: Extent
 
 
-class OpeningEntry(FixtureEntry):
+class FixtureEntry(ObstacleEntry):
+    """One entry of ``fixtures:``."""
+
+    kind: FixtureKind | None = None
+
+
+class OpeningEntry(ObstacleEntry):
     """One entry of ``openings:``; it reaches down to the floor unless it is said how high it is."""
 
     swing: SideName | None = None
@@ -144,6 +143,7 @@ class LayoutEntry(Entry):
     from_whom: Text | None = Field(None, alias="from")
     contact: Text | None = None
     issue: IssueText | None = None
+    region: RegionName | None = None
     wall: WallEntry
     furniture: list[FurnitureEntry] = Field([])
     openings: list[OpeningEntry] = Field([])

@@ -6,17 +6,23 @@ from itertools import pairwise
 from math import floor, inf
 from typing import Annotated, Any
 
-from pydantic import ValidationInfo, ValidatorFunctionWrapHandler, WrapValidator
+from pydantic import (
+    Field,
+    PlainValidator,
+    ValidationInfo,
+    ValidatorFunctionWrapHandler,
+    WrapValidator,
+)
 
 from templater.layout.ceiling import Ceiling, WallHeight
 from templater.layout.choices import SurfaceName, YesNo
 from templater.layout.entry import Entry
 from templater.layout.values import (
     Extent,
-    Thickness,
     WallLength,
     WallPosition,
     fail,
+    read_thickness,
     read_wall_position,
     show_value,
 )
@@ -75,12 +81,15 @@ Studs: Any = Annotated[StudsEntry, WrapValidator(_read_studs)]
 """Read into the centre of each stud."""
 
 
+Thickness = Annotated[float, PlainValidator(read_thickness, json_schema_input_type=str)]
+
+
 class WallEntry(Entry):
     """``wall:``."""
 
     width: WallLength
     ceiling: Ceiling | None = None
-    height: WallHeight
+    height: WallHeight = Field(default=None, validate_default=True)
     surface: SurfaceName | None = None
     board: Thickness | None = None
     studs: Studs | None = None

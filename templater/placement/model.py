@@ -6,7 +6,17 @@ from dataclasses import dataclass
 from enum import Enum
 
 from templater.geometry import Box, Point, Size
-from templater.layout.model import Acceptance, Arrangement, Datum, Hanging, Obstacle, RuleSetting
+from templater.layout.model import (
+    Acceptance,
+    Arrangement,
+    Datum,
+    Hanging,
+    MadeOf,
+    Obstacle,
+    Region,
+    RuleSetting,
+    Surface,
+)
 from templater.lengths import Unit
 from templater.mounting.model import Mark, Statics, Support, WeightEstimate
 
@@ -31,10 +41,11 @@ class Neighbour:
 
 @dataclass(frozen=True, slots=True)
 class PlacedFurniture:
-    """Furniture where it stands."""
+    """Furniture where it stands; ``kind`` is the layout's own word for what it is, else its name."""
 
     name: str
     box: Box
+    kind: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +54,8 @@ class PlacedPiece:
 
     ``over`` is the furniture that the piece, or its group, hangs above; ``group`` its group's name.
     ``supports`` hold it without a hole, also in wall coordinates. ``weight_kg`` is the weight given,
-    or that of the ``estimate``, whose range goes with it wherever it is shown.
+    or that of the ``estimate``, whose range goes with it wherever it is shown. ``stands_out_mm``:
+    from the wall to its face.
     """
 
     name: str
@@ -59,6 +71,8 @@ class PlacedPiece:
     statics: Statics | None = None
     supports: tuple[Support, ...] = ()
     estimate: WeightEstimate | None = None
+    stands_out_mm: float | None = None
+    made_of: MadeOf | None = None
 
     @property
     def size(self) -> Size:
@@ -94,7 +108,10 @@ class PlacedGroup:
 
 @dataclass(frozen=True, slots=True)
 class Plan:
-    """Everything on one wall, decided; pieces stand in the order of the layout."""
+    """Everything on one wall, decided; pieces stand in the order of the layout.
+
+    Of the wall itself what is None is not told; ``studs`` are the centres of those that are known.
+    """
 
     title: str
     units: Unit
@@ -112,6 +129,13 @@ class Plan:
     obstacles: tuple[Obstacle, ...] = ()
     rules: tuple[RuleSetting, ...] = ()
     accepted: tuple[Acceptance, ...] = ()
+    wall_surface: Surface | None = None
+    board_mm: float | None = None
+    studs: tuple[float, ...] = ()
+    is_walkway: bool | None = None
+    is_earthquake: bool | None = None
+    is_outside: bool | None = None
+    region: Region | None = None
 
     @property
     def hole_count(self) -> int:

@@ -50,7 +50,9 @@ def place_pieces(layout: Layout, mounts: Mapping[str, Mount]) -> Placement:
 
 def _make_plan(layout: Layout, mounts: Mapping[str, Mount], blocks: Sequence[Block]) -> Plan:
     """Everything on the wall, in the order of the layout."""
-    furniture = {item.name: PlacedFurniture(item.name, box_of(item)) for item in layout.furniture}
+    furniture = {
+        item.name: PlacedFurniture(item.name, box_of(item), item.kind) for item in layout.furniture
+    }
     pieces = _make_pieces(layout, mounts, blocks, furniture)
     groups = {group.name: group for block in blocks for group in _make_groups(block, furniture)}
     return Plan(
@@ -70,6 +72,13 @@ def _make_plan(layout: Layout, mounts: Mapping[str, Mount], blocks: Sequence[Blo
         obstacles=(*layout.openings, *layout.fixtures),
         rules=layout.rules,
         accepted=layout.accepted,
+        wall_surface=layout.wall.surface,
+        board_mm=layout.wall.board_mm,
+        studs=layout.wall.studs,
+        is_walkway=layout.wall.is_walkway,
+        is_earthquake=layout.wall.is_earthquake,
+        is_outside=layout.wall.is_outside,
+        region=layout.region,
     )
 
 
@@ -128,6 +137,8 @@ def _make_piece(
         statics=mount.statics,
         supports=supports,
         estimate=mount.estimate,
+        stands_out_mm=piece.stands_out_mm,
+        made_of=piece.made_of,
     )
 
 

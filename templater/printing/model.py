@@ -3,41 +3,94 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TypeAlias
 
 from templater.geometry import Box, Point, Size
 from templater.layout.model import Margins
 from templater.paper import Paper
 
 
+Scale: TypeAlias = tuple[float, float]
+"""Across and up a page: by how much longer a line must be in the file than it shall measure on paper."""
+
+UNSCALED: Scale = (1.0, 1.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Printer:
+    """A printer that has been measured: what it makes of a length, and what it leaves blank.
+
+    ``across`` and ``along`` belong to the paper as it is fed in portrait: true length asked for by
+    length measured. ``rulers`` are the lengths that were asked for (mm); the longer, the surer the
+    factors.
+    """
+
+    name: str
+    across: float
+    along: float
+    margins: Margins
+    rulers: Size = Size(180.0, 240.0)
+
+
 @dataclass(frozen=True, slots=True)
 class PrintSetup:
-    """The paper, what the printer cannot reach on it, and how far sheets overlap (mm)."""
+    """The paper, what the printer cannot reach on it, and how far sheets overlap (mm).
+
+    With a ``printer`` every page is drawn as it will measure once that printer has printed it: the
+    page's own size too, and its margins.
+    """
 
     paper: Paper
     margins: Margins
     lap_mm: float
+    printer: Printer | None = None
+
+    def page_sizes(self) -> tuple[Size, ...]:
+        """The paper portrait, then landscape, in mm as they measure after printing.
+
+        Square paper lies one way only. Of a roll, the longest pages.
+        """
+        width, height = self.paper.size
+        across, along = self._factors
+        portrait = Size(width / across, height / along)
+        return (portrait,) if width == height else (portrait, Size(portrait.height, portrait.width))
+
+    def scale_of(self, page: Size) -> Scale:
+        """The factors across and up a page; on a landscape page they change places.
+
+        The paper's width tells how a page lies, since only one of its sides measures that.
+        """
+        across, along = self._factors
+        off_across, off_up = (abs(side * across - self.paper.size.width) for side in page)
+        return (across, along) if off_across <= off_up else (along, across)
 
     def printable(self, page: Size) -> Box:
-        """What the printer reaches on a page, mm from its bottom-left corner.
+        """What the printer reaches on a page, mm from its bottom-left corner after printing.
 
         Margins belong to the paper as it is fed. A page wider than tall is turned by the printer's
         driver, one cannot know which way, so each of its sides keeps the larger margin of the two
         that it may turn out to be.
         """
+        across, up = self.scale_of(page)
         left, right, top, bottom = (
             self.margins.left,
             self.margins.right,
             self.margins.top,
             self.margins.bottom,
         )
-        if page.width > page.height and not self.paper.is_roll:
+        if page.width * across > page.height * up and not self.paper.is_roll:
             left, right, top, bottom = (
                 max(top, bottom),
                 max(top, bottom),
                 max(left, right),
                 max(left, right),
             )
-        return Box(left, bottom, page.width - right, page.height - top)
+        return Box(left / across, bottom / up, page.width - right / across, page.height - top / up)
+
+    @property
+    def _factors(self) -> Scale:
+        """The printer's factors across and along the paper."""
+        return (self.printer.across, self.printer.along) if self.printer else UNSCALED
 
 
 @dataclass(frozen=True, slots=True)

@@ -37,11 +37,9 @@ class Page:
 
 def list_pages(setup: PrintSetup) -> tuple[Page, ...]:
     """The paper portrait, then landscape, if two laps and more fit on; of a roll, the longest pages."""
-    portrait = setup.paper.size
-    sizes = dict.fromkeys((portrait, Size(portrait.height, portrait.width)))
     return tuple(
         _lay_page(size, setup)
-        for size in sizes
+        for size in setup.page_sizes()
         if min(setup.printable(size).size) >= 2 * setup.lap_mm + OWN_MM
     )
 
@@ -52,6 +50,6 @@ def _lay_page(size: Size, setup: PrintSetup) -> Page:
     room = reach
     if setup.paper.is_roll:
         room = Size(min(reach.width, BAR_ROOM_MM), reach.height)
-        if size == setup.paper.size:
+        if size == setup.page_sizes()[0]:
             room = Size(reach.width, min(reach.height, BAR_ROOM_MM))
     return Page(Side(size.width, reach.width, room.width), Side(size.height, reach.height, room.height))

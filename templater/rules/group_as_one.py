@@ -2,9 +2,9 @@
 
 What it checks:
     That the pieces of a group hold together: each is no farther from the rest than the gap rule
-    allows, side by side, one above the other or around a thing that the group hangs around. All
-    rules of place then measure the box around the whole group, and none of its pieces alone. A
-    group inside a group counts as one piece of it.
+    allows, side by side, one above the other or around a thing that the group hangs around. A
+    ledge holds together what stands on it. All rules of place then measure the box around the
+    whole group, and none of its pieces alone. A group inside a group counts as one piece of it.
 
 Why:
     The eye reads what hangs close together as one large piece, with one width and one centre. A
@@ -29,6 +29,7 @@ from collections.abc import Sequence
 from math import inf
 
 from templater.geometry import Box
+from templater.layout.model import Arrangement
 from templater.lengths import format_length
 from templater.mounting.amounts import SLACK_MM
 from templater.placement.model import Plan
@@ -77,7 +78,7 @@ def _tell_band(band: Band, plan: Plan) -> str:
 def _find_clusters(subject: Subject, plan: Plan, reach_mm: float) -> list[int]:
     """For each part the first part that it hangs together with, directly or by others."""
     boxes = [box for _, box in subject.parts]
-    if reach_mm == inf:
+    if reach_mm == inf or subject.arrange is Arrangement.LEDGE:
         return [0] * len(boxes)
     leaders = _Leaders(len(boxes))
     for first, second in find_close_pairs(boxes, reach_mm):

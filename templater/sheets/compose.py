@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from templater.geometry import Box, Size
 from templater.layout.model import Layout
 from templater.lengths import Unit
-from templater.paper import Paper, default_paper
+from templater.paper import default_paper
 from templater.placement.model import PlacedPiece, Plan
 from templater.printing.model import PrintSetup, Tiling
 from templater.rules.model import Finding
@@ -61,7 +61,7 @@ class Kit:
             names = SheetNames(title, piece.name, self.revision, first, self.page_count)
             drawing = draw_template(piece, self.plan, tiling, names)
             layers, view = whole_template(drawing)
-            yield TemplatePages(piece, tuple(lay_out_template(drawing, tiling, piece)), layers, view)
+            yield TemplatePages(piece, tuple(lay_out_template(drawing, tiling, piece, self.setup)), layers, view)
             first += len(tiling.tiles)
 
 
@@ -127,17 +127,13 @@ def text_form(setup: PrintSetup, units: Unit) -> Form:
     """A portrait page for what is read: the kit's paper, or A4 or Letter where that is too large."""
     paper = setup.paper
     if paper.is_roll or paper.size.width > _LARGEST_TEXT_PAGE:
-        setup = PrintSetup(default_paper(units), setup.margins, setup.lap_mm)
-    return _form(setup, setup.paper.size)
+        setup = replace(setup, paper=default_paper(units))
+    return Form.of(setup, setup.page_sizes()[0])
 
 
 def overview_form(setup: PrintSetup) -> Form:
     """A landscape page of the kit's paper; of a roll, as wide as the roll and in A's proportion."""
-    paper: Paper = setup.paper
-    height = paper.size.width
-    width = height * 2**0.5 if paper.is_roll else paper.size.height
-    return _form(setup, Size(width, height))
-
-
-def _form(setup: PrintSetup, size: Size) -> Form:
-    return Form(size, setup.printable(size))
+    wide = setup.page_sizes()[-1]
+    if setup.paper.is_roll:
+        wide = Size(wide.height * 2**0.5, wide.height)
+    return Form.of(setup, wide)

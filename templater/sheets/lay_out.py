@@ -9,7 +9,7 @@ from templater.drawing import Anchor, Item, Words
 from templater.geometry import Box, Point
 from templater.lettering import shorten
 from templater.placement.model import PlacedPiece
-from templater.printing.model import Tile, Tiling
+from templater.printing.model import PrintSetup, Tile, Tiling
 from templater.scene.lines import LARGE, SMALL
 from templater.scene.model import Form, PageDrawing
 from templater.scene.template import TemplateDrawing
@@ -47,6 +47,7 @@ def lay_out_pages(
                 label=f"{kind.value} {index + 1}",
                 bookmarks=(Bookmark(drawing.title, 0),),
                 links=drawing.links,
+                scale=form.scale,
             )
         )
     return tuple(pages)
@@ -64,7 +65,9 @@ def _footer(form: Form, title: str, revision: str, number: str) -> tuple[Item, .
     )
 
 
-def lay_out_template(drawing: TemplateDrawing, tiling: Tiling, piece: PlacedPiece) -> Iterator[Page]:
+def lay_out_template(
+    drawing: TemplateDrawing, tiling: Tiling, piece: PlacedPiece, setup: PrintSetup
+) -> Iterator[Page]:
     """A piece's sheets in reading order."""
     holes = [mark.hole for mark in piece.template_marks()]
     for index, tile in enumerate(tiling.tiles):
@@ -88,6 +91,7 @@ def lay_out_template(drawing: TemplateDrawing, tiling: Tiling, piece: PlacedPiec
             sheet=tile.name,
             clip=tile.clip,
             origin=tile.origin,
+            scale=setup.scale_of(tile.page),
         )
 
 

@@ -7,6 +7,7 @@ from enum import Enum
 
 from templater.drawing import Item, Link
 from templater.geometry import ORIGIN, Box, Point, Size
+from templater.printing.model import UNSCALED, Scale
 
 
 class PageKind(Enum):
@@ -46,7 +47,10 @@ class Bookmark:
 
 @dataclass(frozen=True, slots=True)
 class Page:
-    """One printed page; coordinates in mm from its bottom-left."""
+    """One printed page; coordinates in mm from its bottom-left, as they measure after printing.
+
+    ``scale``: by how much longer everything is in the file, across and up, the page itself included.
+    """
 
     kind: PageKind
     size: Size
@@ -59,3 +63,9 @@ class Page:
     sheet: str | None = None
     clip: Box | None = None
     origin: Point | None = None
+    scale: Scale = UNSCALED
+
+    @property
+    def paper(self) -> Size:
+        """The paper that the page is printed on, mm."""
+        return Size(self.size.width * self.scale[0], self.size.height * self.scale[1])

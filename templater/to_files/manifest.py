@@ -8,7 +8,7 @@ from typing import Any
 
 from templater.geometry import Point
 from templater.placement.model import PlacedPiece, Plan
-from templater.printing.model import PrintSetup
+from templater.printing.model import Printer, PrintSetup, Scale
 from templater.sheets.model import Page
 
 SCHEMA = "templater-kit/1"
@@ -22,10 +22,10 @@ def page_entry(number: int, page: Page) -> dict[str, Any]:
         "kind": page.kind.value,
         "piece": page.piece,
         "sheet": page.sheet,
-        "paper_mm": _numbers(page.size),
+        "paper_mm": _numbers(page.paper),
         "clip_mm": _numbers(page.clip) if page.clip else None,
-        "origin_mm": _numbers(page.origin) if page.origin else None,
-        "scale": [1, 1] if page.clip else None,
+        "origin_mm": _numbers(_scaled(page.origin, page.scale)) if page.origin else None,
+        "scale": list(page.scale) if page.clip else None,
     }
 
 
@@ -55,7 +55,7 @@ def manifest_json(
             },
             "lap_mm": setup.lap_mm,
             "cover": "full",
-            "printer": None,
+            "printer": _printer_entry(setup.printer) if setup.printer else None,
         },
         "files": dict(sorted(files.items())),
         "missing": dict(missing),
@@ -73,6 +73,14 @@ def _piece_entry(piece: PlacedPiece) -> dict[str, Any]:
         "hang_points": [_point(mark.hang) for mark in piece.marks],
         "holes": [_point(mark.hole) for mark in piece.marks],
     }
+
+
+def _printer_entry(printer: Printer) -> dict[str, Any]:
+    return {"name": printer.name, "across": printer.across, "along": printer.along}
+
+
+def _scaled(point: Point, scale: Scale) -> Point:
+    return Point(point.x * scale[0], point.y * scale[1])
 
 
 def _point(point: Point) -> list[float]:

@@ -1,4 +1,8 @@
-"""Pages written as PDF. Only this module knows points; its scale comes from 72 / 25.4 alone."""
+"""Pages written as PDF. Only this module knows points; its scale comes from 72 / 25.4 alone.
+
+A page for a printer that has been measured bears that printer's factors as one transformation of all
+that is drawn on it; what a reader jumps to and the page's size are not drawn, and multiplied here.
+"""
 
 from __future__ import annotations
 
@@ -13,6 +17,7 @@ from reportlab.pdfgen.canvas import Canvas
 
 from templater.drawing import Anchor, Circle, Dash, Line, Polyline, Words
 from templater.geometry import Box, Point, Size
+from templater.printing.model import UNSCALED, Scale
 from templater.lettering import face, text_width
 from templater.sheets.model import Layer, Page
 from templater.to_files.pen import replay
@@ -80,7 +85,9 @@ def _points(size: Size) -> tuple[float, float]:
 
 def _write_page(canvas: Any, page: Page, index: int, targets: dict[str, Any]) -> None:
     """Draw one page and what a reader may jump to on it."""
-    canvas.setPageSize(_points(page.size))
+    canvas.setPageSize(_points(page.paper))
+    if page.scale != UNSCALED:
+        canvas.scale(*page.scale)
     replay(page.layers, _PdfPen(canvas))
     canvas.addPageLabel(index, prefix=page.label)
     for number, bookmark in enumerate(page.bookmarks):
@@ -88,20 +95,20 @@ def _write_page(canvas: Any, page: Page, index: int, targets: dict[str, Any]) ->
         canvas.bookmarkPage(key, fit="Fit")
         canvas.addOutlineEntry(bookmark.title, key, level=bookmark.level)
     for target in page.targets:
-        targets[target.name] = _destination(canvas, target.name, target.point)
+        targets[target.name] = _destination(canvas, target.name, target.point, page.scale)
     for link in page.links:
-        canvas.linkAbsolute("", link.target, Rect=_rectangle(link.box), Border="[0 0 0]")
+        canvas.linkAbsolute("", link.target, Rect=_rectangle(link.box, page.scale), Border="[0 0 0]")
     canvas.showPage()
 
 
-def _destination(canvas: Any, name: str, point: Point) -> Any:
-    left, top = point.x * POINTS_PER_MM, point.y * POINTS_PER_MM
+def _destination(canvas: Any, name: str, point: Point, scale: Scale) -> Any:
+    left, top = point.x * POINTS_PER_MM * scale[0], point.y * POINTS_PER_MM * scale[1]
     return canvas.bookmarkPage(name, fit="XYZ", left=left, top=top, zoom=0)
 
 
-def _rectangle(box: Box) -> tuple[float, float, float, float]:
-    x0, y0, x1, y1 = (side * POINTS_PER_MM for side in box)
-    return x0, y0, x1, y1
+def _rectangle(box: Box, scale: Scale = UNSCALED) -> tuple[float, float, float, float]:
+    across, up = (POINTS_PER_MM * factor for factor in scale)
+    return box.x0 * across, box.y0 * up, box.x1 * across, box.y1 * up
 
 
 class _PdfPen:

@@ -75,7 +75,8 @@ def test_every_key_arrives_in_the_layout() -> None:
     assert (layout.contact, layout.issue) == ("at the light", "draft 2")
     assert layout.wall == Wall(layout.wall.size, at(12, 7))
     assert layout.wall.size == (6200, 2600)
-    assert layout.furniture == (Furniture("oil cabinet", 400, layout.furniture[0].size, at(14, 5)),)
+    size = layout.furniture[0].size
+    assert layout.furniture == (Furniture("oil cabinet", 400, size, at(14, 5), "oil cabinet"),)
     assert layout.furniture[0].size == (1200, 850)
     mirror, morning, night = layout.pieces
     assert mirror == Piece(
@@ -179,7 +180,7 @@ groups:
         "'width' is given twice, first in line 4 => keep one of the two",
         "'left' must not be negative, but is '-30 in' => check the number and its unit",
         "'heigth' is not a key of furniture 'boot bench' (did you mean 'height'?)"
-        " => use name, left, width or height",
+        " => use name, left, width, height or kind",
         "'size' needs a width and a height, but '16 in' is not a width and a height"
         " => write for example 16 x 20 in",
         "'hang' by d-rings needs 'apart' => add for example 'apart: 12 in'",

@@ -37,6 +37,8 @@ def _rows(
     """A row, a column, or, a little out of line, pieces placed one by one."""
     arrange = draw(st.sampled_from((Arrangement.ROW, Arrangement.COLUMN, Arrangement.PLACED)))
     along = Point(left + draw(_eighths(1, 8)), draw(_eighths(36, 44)))
+    usual, any_gap = (2.5, 3.0, 3.125, 3.5), (1.0, 2.5, 3.0, 7.0, 12.0)
+    gaps = st.sampled_from(draw(st.sampled_from((usual, any_gap))))
     parts = []
     for number in range(draw(st.integers(2, 4))):
         size = Size(draw(_eighths(4, 14)), draw(_eighths(4, 14)))
@@ -44,7 +46,7 @@ def _rows(
         is_column = arrange is Arrangement.COLUMN
         at = Box.of(along.moved(aside, 0) if is_column else along.moved(0, aside), size)
         parts.append((f"{name} {number}", at))
-        gap = draw(st.sampled_from((2.5, 3.0, 3.125, 3.5)) | st.sampled_from((1.0, 7.0, 12.0))) * INCH
+        gap = draw(gaps) * INCH
         along = Point(along.x, at.y1 + gap) if is_column else Point(at.x1 + gap, along.y)
     return grouped(name, parts, arrange=arrange, over=over)
 

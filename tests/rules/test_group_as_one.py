@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from templater.layout.model import Arrangement
@@ -79,6 +81,16 @@ def test_a_thing_below_does_not_hold_pieces_together() -> None:
     plan = wall(groups=[grouped("pair", parts)], obstacles=[obstacle("thermostat", box(72, 50, 3, 4))])
     assert [told(found)[1:3] for found in findings_of(plan, CODE)] == [("broken", "20 in apart")]
     assert [told(found)[1:3] for found in findings_of(plan, "gap")] == [("broken", "20 in")]
+
+
+def test_a_ledge_holds_together_what_stands_on_it() -> None:
+    parts = [("A", box(30, 56, 10, 12)), ("B", box(60, 56, 10, 12))]
+    ledge = hung("Ledge", box(26, 54, 48, 2), group="shelf")
+    group, pieces = grouped("shelf", parts, arrange=Arrangement.LEDGE)
+    whole = replace(group, pieces=(*group.pieces, "Ledge"), box=box(26, 54, 48, 14))
+    plan = wall(groups=[(whole, [*pieces, ledge])])
+    assert [told(each)[1] for each in findings_of(plan, CODE)] == ["kept"]
+    assert [told(each)[1:3] for each in findings_of(plan, "gap")] == [("broken", "20 in")]
 
 
 def test_the_gap_rule_sets_the_band() -> None:
