@@ -65,6 +65,7 @@ def _print_options(command: Callable[..., Any]) -> Callable[..., Any]:
 @click.argument("layouts", metavar="LAYOUT...", nargs=-1, required=True, type=click.Path(path_type=Path))
 @click.option("--out", metavar="DIR", type=click.Path(path_type=Path), help="Where the kit goes.")
 @_print_options
+@click.option("--printer", metavar="NAME", help="Correct for a printer that 'calibrate' has measured.")
 @click.option("--zip", "pack", is_flag=True, help="Also pack the kit as one file, DIR.zip.")
 @click.option("--split", is_flag=True, help="Also write each piece's sheets as a PDF of its own.")
 def kit(
@@ -74,6 +75,7 @@ def kit(
     paper: str | None,
     margin: str | None,
     lap: str | None,
+    printer: str | None,
     pack: bool,
     split: bool,
 ) -> None:
@@ -86,7 +88,7 @@ def kit(
     from templater.to_files.folder import check_is_replaceable
 
     with _faults_told():
-        choices = _choices(paper, margin, lap)
+        choices = _choices(paper, margin, lap, printer)
         folders = _folders(layouts, out)
         walls = _for_all(read_wall, layouts)
         for folder in folders:
@@ -159,11 +161,11 @@ def _check_layout(layout: Path, *, is_json: bool, show_all: bool) -> None:
     """Show the findings of one layout; ends the program where a rule is broken."""
     from templater.pipeline import read_wall
     from templater.reports import format_findings, print_report
-    from templater.rules.check import check_rules
+    from templater.rules.check import check_all
     from templater.rules.model import Verdict
 
     plan = read_wall(layout).plan
-    findings = check_rules(plan)
+    findings = check_all(plan)
     if is_json:
         click.echo(format_findings(findings))
     else:
@@ -292,37 +294,72 @@ def measure(layout: Path | None, blank: bool, out: Path | None, paper: str | Non
         click.echo(f"{path}: print it, fill it in, send it back")
 
 
-def _choices(paper: str | None, margin: str | None, lap: str | None) -> PrintChoices:
+@commands.command(short_help="Measure a printer, so that kits come out true on it.")
+@click.option("--paper", metavar="PAPER", help="a4, letter, …; the default is letter.")
+@click.option("--out", metavar="FILE", type=click.Path(path_type=Path), help="The PDF to write.")
+@click.option("--printer", metavar="NAME", help="With --measured its name; alone, prove its correction.")
+@click.option("--measured", metavar="ACROSS DOWN", nargs=2, help="How long the two long rulers are.")
+@click.option(
+    "--margin",
+    "margins",
+    metavar="LENGTH",
+    multiple=True,
+    help="What the printer leaves blank: 6mm at every edge, or left=4mm, right=…, top=…, bottom=….",
+)
+@click.option("--list", "is_list", is_flag=True, help="Show the printers that have been measured.")
+def calibrate(
+    *,
+    paper: str | None,
+    out: Path | None,
+    printer: str | None,
+    measured: tuple[str, str] | None,
+    margins: tuple[str, ...],
+    is_list: bool,
+) -> None:
+    """Measure a printer, so that kits come out true on it.
+
+    First write the page of rulers and print it. Then keep what was measured on it, for example with
+    --measured 178.9mm 239.1mm --printer "study inkjet".
+
+    Then prove it: with --printer alone the same page comes corrected. Printers are kept in a file in
+    your configuration folder; where it is damaged, the command ends with exit code 2.
+    """
+    from templater.calibrating import describe_printers, keep_measured, write_page
+
+    with _faults_told():
+        if is_list:
+            _refuse_with("--list", paper, out, printer, measured, margins)
+            click.echo(describe_printers())
+        elif measured is not None:
+            _refuse_with("--measured", out)
+            click.echo(keep_measured(printer, measured, paper, margins))
+        else:
+            _refuse_with("a page of rulers", margins)
+            click.echo(write_page(paper, printer, out))
+
+
+def _refuse_with(main: str, *others: object) -> None:
+    """Refuse options that mean nothing beside another. Raises UsageError."""
+    if any(others):
+        message = f"{main} cannot be given together with these other options"
+        raise UsageError([Fault(message, "see 'templater calibrate --help'")])
+
+
+def _choices(
+    paper: str | None, margin: str | None, lap: str | None, printer: str | None = None
+) -> PrintChoices:
     """The print options, read. Raises UsageError."""
-    from templater.lengths import parse_length
+    from templater.calibrating import find_printer
+    from templater.options import parse_short, read_option
     from templater.paper import parse_paper
     from templater.pipeline import PrintChoices
 
     return PrintChoices(
-        paper=_option("--paper", paper, parse_paper),
-        margin_mm=_option("--margin", margin, lambda text: _short(float(parse_length(text)))),
-        lap_mm=_option("--lap", lap, lambda text: _short(float(parse_length(text)))),
+        paper=read_option("--paper", paper, parse_paper),
+        margin_mm=read_option("--margin", margin, parse_short),
+        lap_mm=read_option("--lap", lap, parse_short),
+        printer=None if printer is None else find_printer(printer),
     )
-
-
-def _option(name: str, text: str | None, parse: Callable[[str], Any]) -> Any:
-    from templater.lengths import LengthError
-
-    if text is None:
-        return None
-    try:
-        return parse(text)
-    except LengthError as error:
-        raise UsageError([Fault(f"{name}: {error}", error.hint)]) from error
-
-
-def _short(length_mm: float) -> float:
-    """A margin or a lap, if it leaves something of the paper. Raises LengthError."""
-    from templater.lengths import LengthError
-
-    if not 0 <= length_mm <= 50:
-        raise LengthError("the length must be from 0 to 50 mm", "give for example 10 mm or 3/8 in")
-    return length_mm
 
 
 def _folders(layouts: Sequence[Path], out: Path | None) -> list[Path]:

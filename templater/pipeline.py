@@ -15,14 +15,15 @@ from templater.mounting.mount import mount_pieces
 from templater.paper import Paper, default_paper
 from templater.placement.model import Plan
 from templater.placement.place import place_pieces
-from templater.printing.model import PrintSetup, Tiling
+from templater.printing.model import Printer, PrintSetup, Tiling
 from templater.printing.tile import NoRoomOnSheetError, TooManySheetsError, tile_template
-from templater.rules.check import check_rules
+from templater.rules.check import check_all
 from templater.rules.model import Finding
 from templater.scene.template import template_extent
 from templater.search.model import Settlement
 from templater.search.saved import save_choices
 from templater.search.settle import settle_groups
+from templater.sheets.calibration import compose_calibration
 from templater.sheets.compose import Kit, compose_kit, compose_measure_form, overview_form
 from templater.sheets.contact_sheet import compose_contact_sheet
 from templater.sheets.lay_out import stack_pages
@@ -44,6 +45,7 @@ class PrintChoices:
     paper: Paper | None = None
     margin_mm: float | None = None
     lap_mm: float | None = None
+    printer: Printer | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,11 +88,16 @@ def plan_wall(source: bytes, file: str) -> PlannedWall:
 
 
 def set_up_print(layout: Layout, choices: PrintChoices) -> PrintSetup:
-    """The layout's print settings, where the command line does not say otherwise."""
+    """The layout's print settings, where the command line does not say otherwise.
+
+    A printer's own margins go before the layout's; a margin that is asked for goes before both.
+    """
     margin = choices.margin_mm
-    margins = layout.margins if margin is None else Margins(margin, margin, margin, margin)
+    margins = choices.printer.margins if choices.printer else layout.margins
+    if margin is not None:
+        margins = Margins(margin, margin, margin, margin)
     lap_mm = layout.lap_mm if choices.lap_mm is None else choices.lap_mm
-    return PrintSetup(choices.paper or layout.paper, margins, lap_mm)
+    return PrintSetup(choices.paper or layout.paper, margins, lap_mm, choices.printer)
 
 
 def cut_sheets(wall: PlannedWall, setup: PrintSetup) -> Mapping[str, Tiling]:
@@ -116,9 +123,9 @@ def cut_sheets(wall: PlannedWall, setup: PrintSetup) -> Mapping[str, Tiling]:
 
 
 def plan_kit(wall: PlannedWall, choices: PrintChoices) -> tuple[Kit, tuple[Finding, ...]]:
-    """Everything but the writing: rules held against the plan, sheets cut, pages drawn."""
+    """Everything but the writing: rules and cautions held against the plan, sheets cut, pages drawn."""
     setup = set_up_print(wall.layout, choices)
-    findings = check_rules(wall.plan)
+    findings = check_all(wall.plan)
     tilings = cut_sheets(wall, setup)
     return compose_kit(wall.plan, findings, tilings, setup, version=templater.__version__), findings
 
@@ -136,6 +143,16 @@ def write_measure_form(layout: Layout | None, paper: Paper | None, path: Path) -
     pages = compose_measure_form(layout, PrintSetup(chosen, Margins(), 0.0), units)
     with whole_file(path, b"%PDF") as building, building.open("wb") as stream:
         write_pdf(pages, stream, title="What to measure")
+
+
+def write_calibration(paper: Paper, printer: Printer | None, path: Path) -> None:
+    """Write the pages that measure a printer, or those that prove one, as PDF. Raises WriteError."""
+    from templater.to_files.folder import whole_file
+    from templater.to_files.pdf import write_pdf
+
+    title = f"Proof of {printer.name}" if printer else "Measure your printer"
+    with whole_file(path, b"%PDF") as building, building.open("wb") as stream:
+        write_pdf(compose_calibration(paper, printer), stream, title=title)
 
 
 def arrange_wall(path: Path, choices: Sequence[int]) -> ArrangedWall:

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from templater.lengths import format_both
 from templater.placement.model import PlacedPiece, Plan
+from templater.rules.cautions.together import split_findings, tell_together
 from templater.rules.check import RULES
 from templater.rules.model import Finding, Verdict
 from templater.rules.settings import is_on
@@ -25,7 +26,7 @@ _WIDTH_IN_FILES = 120
 
 
 def print_report(plan: Plan, findings: Sequence[Finding], *, show_all: bool) -> None:
-    """Print both tables and the pieces' notes on stdout.
+    """Print all tables and the pieces' notes on stdout.
 
     Where rules do not apply, each is told once, unless ``show_all`` asks for every finding.
     """
@@ -36,8 +37,11 @@ def print_report(plan: Plan, findings: Sequence[Finding], *, show_all: bool) -> 
     for piece in plan.pieces:
         for note in piece.notes:
             console.print(f"{piece.name}: {note}", markup=False)
-    console.print(_verdicts(plan, findings, show_all=show_all))
-    console.print(_count(findings), markup=False)
+    rules, cautions = split_findings(findings)
+    console.print(_cautions(cautions))
+    console.print(_count_cautions(cautions), markup=False)
+    console.print(_verdicts(plan, rules, show_all=show_all))
+    console.print(_count(rules), markup=False)
 
 
 def format_findings(findings: Sequence[Finding]) -> str:
@@ -117,6 +121,31 @@ def _row(finding: Finding) -> tuple[str, ...]:
     why = f"because: {finding.because}" if finding.because else finding.mend
     shown = (finding.figure or "", finding.band or "", why or "")
     return (finding.rule, parties, finding.verdict.value, *shown)
+
+
+def _cautions(findings: Sequence[Finding]) -> Table:
+    """What is to be heeded, then what could not be judged; what is clear is not told."""
+    from rich.markup import escape
+
+    table = _table("caution", "of", "verdict", "measured", "what to do", "source")
+    for column in (0, 2):
+        table.columns[column].no_wrap = True
+    for verdict in (Verdict.CAUTION, Verdict.NOT_CHECKED):
+        for told in tell_together(each for each in findings if each.verdict is verdict):
+            finding = told.finding
+            cells = (finding.figure or "", finding.mend or "", finding.because or "")
+            table.add_row(*map(escape, (finding.rule, told.parties, verdict.value, *cells)))
+    return table
+
+
+def _count_cautions(findings: Sequence[Finding]) -> str:
+    """How many cautions there are, and what they are worth."""
+    counts = Counter(finding.verdict for finding in findings)
+    heeded, unknown = counts[Verdict.CAUTION], counts[Verdict.NOT_CHECKED]
+    return (
+        f"{heeded} caution{'' if heeded == 1 else 's'}, {unknown} not checked. They are likelihoods, not"
+        " a survey: use a detector; local codes and licensed trades decide."
+    )
 
 
 def _sum_up(plan: Plan, findings: Sequence[Finding]) -> Iterator[tuple[str, ...]]:

@@ -10,7 +10,7 @@ import pytest
 
 ROOT = Path(__file__).parent.parent / "templater"
 ROOMS = ("layout", "mounting", "placement", "printing", "rules", "search", "scene", "sheets", "to_files")
-ABOVE = {"pipeline", "reports", "cli", "__main__"}
+ABOVE = {"pipeline", "calibrating", "reports", "cli", "__main__"}
 
 # Which libraries may be imported where: a room, or a module of the root.
 FENCES = {
@@ -22,6 +22,7 @@ FENCES = {
     "svgwrite": {"to_files"},
     "cairosvg": {"to_files"},
     "fontTools": {"lettering"},
+    "platformdirs": {"to_files"},
     # What knows of the machine, the clock or chance.
     **{
         library: {"to_files"}

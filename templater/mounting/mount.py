@@ -72,7 +72,7 @@ def mount_on_studs(piece: Piece, mount: Mount, studs: Iterable[float], units: Un
     hang = _hang_of(piece)
     middle, y = find_middle(hang, piece.size), piece.size.height - given(hang.drop_mm)
     reach = find_reach(hang) + SLACK_MM
-    points = tuple(Point(stud, y) for stud in sorted(studs) if abs(stud - middle) <= reach)
+    points = tuple(Point(stud, y) for stud in sorted(set(studs)) if abs(stud - middle) <= reach)
     if not points:
         return mount
     marked = _with_marks(piece, hang, points, units)

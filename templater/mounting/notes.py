@@ -116,8 +116,9 @@ def note_strips(strips: Strips, rating_kg: float, units: Unit) -> str:
     if strips.count is None:
         return NO_STRIP_COUNT
     rated = f"{rating_kg / 0.45359237:.3g} lb" if units.is_imperial else f"{rating_kg:.3g} kg"
-    noun = strips.each if strips.count == 1 else f"{strips.each}s"
-    return f"No hole: {strips.count} {noun} of adhesive strips, each rated {rated} by its maker."
+    plural = "" if strips.count == 1 else "s"
+    what = f"pair{plural} of adhesive strips" if strips.each == "pair" else f"adhesive strip{plural}"
+    return f"No hole: {strips.count} {what}, each rated {rated} by its maker."
 
 
 def note_cords(cords: Sequence[Cord], units: Unit) -> Iterator[str]:

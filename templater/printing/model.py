@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import Enum
 from typing import TypeAlias
 
 from templater.geometry import Box, Point, Size
 from templater.layout.model import Margins
 from templater.paper import Paper
-
 
 Scale: TypeAlias = tuple[float, float]
 """Across and up a page: by how much longer a line must be in the file than it shall measure on paper."""
@@ -29,7 +29,19 @@ class Printer:
     across: float
     along: float
     margins: Margins
-    rulers: Size = Size(180.0, 240.0)
+    rulers: Size
+
+
+class Coverage(Enum):
+    """How much of each template is printed.
+
+    A band is the top edge with its corners, all holes, and one bottom corner; a card is a sheet or
+    two with the holes.
+    """
+
+    FULL = "full"
+    BAND = "band"
+    CARD = "card"
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +56,7 @@ class PrintSetup:
     margins: Margins
     lap_mm: float
     printer: Printer | None = None
+    cover: Coverage = Coverage.FULL
 
     def page_sizes(self) -> tuple[Size, ...]:
         """The paper portrait, then landscape, in mm as they measure after printing.
@@ -123,9 +136,25 @@ class Tiling:
     """All sheets of one template in reading order, and their seams.
 
     ``near_seam`` holds the numbers (from 1) of the holes that no placing of the seams could keep
-    the wanted distance away from a seam's lap edge.
+    the wanted distance away from a seam's lap edge. ``cover`` tells how much of the template the
+    sheets show.
     """
 
     tiles: tuple[Tile, ...]
     seams: tuple[Seam, ...]
     near_seam: tuple[int, ...]
+    cover: Coverage = Coverage.FULL
+
+
+@dataclass(frozen=True, slots=True)
+class Shape:
+    """What matters of a template where it is cut into sheets.
+
+    ``extent`` is all that must be on paper where it is printed whole: the outline, and the crosses of
+    holes that pass it. The n-th hang point belongs to the n-th hole.
+    """
+
+    outline: Box
+    extent: Box
+    holes: tuple[Point, ...] = ()
+    hang_points: tuple[Point, ...] = ()

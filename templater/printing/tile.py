@@ -80,7 +80,7 @@ def make_tiles(courses: Courses, extent: Box, setup: PrintSetup) -> list[list[Ti
     depths = zip(across.shown, across.kept, across.pages, courses.along, strict=True)
     return [
         [
-            _make_tile(
+            make_tile(
                 name_sheet(course, place),
                 _box(extent, shown, shown_deep, courses.are_columns),
                 _box(extent, kept, kept_deep, courses.are_columns),
@@ -101,7 +101,7 @@ def _box(extent: Box, along: tuple[float, float], across: tuple[float, float], a
     return Box(extent.x0 + left, extent.y1 - bottom, extent.x0 + right, extent.y1 - top)
 
 
-def _make_tile(name: str, clip: Box, keep: Box, page: Size, setup: PrintSetup) -> Tile:
+def make_tile(name: str, clip: Box, keep: Box, page: Size, setup: PrintSetup) -> Tile:
     """A sheet with what it shows at the top left of what the printer reaches."""
     printable = setup.printable(page)
     return Tile(name, clip, keep, page, Point(printable.x0 - clip.x0, printable.y1 - clip.y1))

@@ -20,6 +20,7 @@ from templater.rules import (
     width_over_furniture,
 )
 from templater.rules.accept import accept_findings
+from templater.rules.cautions.check import check_cautions
 from templater.rules.model import Finding, Verdict
 from templater.rules.rule import Rule
 from templater.rules.settings import is_on
@@ -42,6 +43,11 @@ RULES: tuple[Rule, ...] = (
     size_against_wall.RULE,
 )
 """Every rule, in the order in which findings are told. A new rule is a new file and a line here."""
+
+
+def check_all(plan: Plan) -> tuple[Finding, ...]:
+    """What the rules say of everything on the wall, then the cautions."""
+    return (*check_rules(plan), *check_cautions(plan))
 
 
 def check_rules(plan: Plan) -> tuple[Finding, ...]:

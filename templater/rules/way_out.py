@@ -61,8 +61,8 @@ def find_way_out(boxes: Sequence[Box], zone: Box, wall: Size, sides: Iterable[Si
 
 
 def _move(boxes: Sequence[Box], zone: Box, side: Side) -> Point:
-    level = [box for box in boxes if box.overlap(zone).height > SLACK_MM]
-    upright = [box for box in boxes if box.overlap(zone).width > SLACK_MM]
+    level = [box for box in boxes if box.overlap(zone).height > SLACK_MM / 2]
+    upright = [box for box in boxes if box.overlap(zone).width > SLACK_MM / 2]
     match side:
         case Side.LEFT:
             return Point(-max(box.x1 - zone.x0 for box in level), 0.0)

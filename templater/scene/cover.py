@@ -110,8 +110,11 @@ def _write_printing(
     """Paper, settings and how many sheets."""
     tiles = [tile for tiling in tilings.values() for tile in tiling.tiles]
     device = "A plotter or a copy shop" if setup.paper.is_roll else "Any printer that takes the paper"
+    which = f"{device} will do."
+    if setup.printer is not None:
+        which = f"Only the printer “{setup.printer.name}”: all pages are corrected for it."
     texts = [
-        f"{device} will do. Plain white paper and black ink are enough.",
+        f"{which} Plain white paper and black ink are enough.",
         f"Paper: {describe_paper(setup.paper, plan)}.",
         "Size: “Actual size” or “100 %”. Never “Fit to page”.",
         "One side of the paper only.",

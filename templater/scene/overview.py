@@ -10,7 +10,9 @@ from templater.geometry import Box, Point
 from templater.lengths import format_length
 from templater.lettering import LINE_PITCH
 from templater.placement.model import Plan
+from templater.rules.cautions.together import split_findings
 from templater.rules.model import Finding
+from templater.scene.caution_table import list_cautions
 from templater.scene.chapters import LEAST_ROW, ChapterRun
 from templater.scene.elevation import Elevation, Fitting, fit_elevation
 from templater.scene.hole_table import list_findings, list_furniture, list_holes, list_notes
@@ -47,6 +49,7 @@ def draw_overview(
 
     ``piece_targets`` are the names that the pieces' rectangles lead to, by slug.
     """
+    rules, cautions = split_findings(findings)
     places = _arrange_page(plan, form, revision)
     fitting = fit_elevation(plan, [place.room.size for place in places])
     place = places[fitting.room]
@@ -58,7 +61,8 @@ def draw_overview(
     run = ChapterRun(form)
     for chapter in (
         *([] if table else list_holes(plan, width)),
-        *list_findings(findings, width),
+        *list_cautions(cautions, width),
+        *list_findings(rules, width),
         *list_furniture(plan, width),
         *list_obstacles(plan, width),
         *list_ceiling(plan, width),

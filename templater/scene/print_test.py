@@ -1,14 +1,14 @@
 """The print test: rulers that tell whether paper comes out full size, and what the printer cuts off.
 
-The rulers across and up share their zero and are 3 : 4, so from end to end is 5: one more whole
-length, which tells whether the paper went through the printer squarely.
+The rulers across and up share their zero and are 3 : 4 (on a wide page 4 : 3), so from end to end is
+5: one more whole length, which tells whether the paper went through the printer squarely.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from math import ceil, floor
+from math import ceil, floor, hypot
 
 from templater.drawing import Anchor, Circle, Item, Line, Words
 from templater.geometry import Box, Point
@@ -66,7 +66,7 @@ class LongRulers:
     @property
     def corner_mm(self) -> float:
         """From the end of one to the end of the other (3 : 4 : 5)."""
-        return self.across_mm / 3 * 5
+        return hypot(self.across_mm, self.up_mm)
 
     @property
     def inches_across(self) -> int:
@@ -80,34 +80,52 @@ class LongRulers:
 
 
 def fit_rulers(form: Form) -> LongRulers:
-    """The longest rulers of 30 k and 40 k mm that the page has room for; k is 1 at least."""
+    """The longest rulers of 30 k and 40 k mm that the page has room for; k is 1 at least.
+
+    The longer one lies along the page's longer side.
+    """
     inner = form.inner
     below = TICKS[0] + FIGURE_GAP + (ASCENT + DESCENT) * SMALL
     zero = Point(max(EDGE_DEPTH, form.printable.x0 + RING), inner.y0 + below + 0.2)
-    k = floor(min((inner.x1 - RING - zero.x) / 30.0, (inner.y1 - RING - zero.y) / 40.0))
-    return LongRulers(zero, 30.0 * max(k, 1), 40.0 * max(k, 1))
+    across, up = (40.0, 30.0) if form.size.width > form.size.height else (30.0, 40.0)
+    k = max(1, floor(min((inner.x1 - RING - zero.x) / across, (inner.y1 - RING - zero.y) / up)))
+    return LongRulers(zero, across * k, up * k)
 
 
 def draw_print_test(form: Form) -> tuple[PageDrawing, ...]:
-    """The test page; where the paper is small its words follow on a page of their own."""
+    """The kit's test page."""
+
+    def write(rulers: LongRulers, width_mm: float) -> list[Passage]:
+        return _write_words(form, rulers, width_mm)
+
+    return draw_ruler_page(TITLE, form, write)
+
+
+def draw_ruler_page(
+    title: str, form: Form, write: Callable[[LongRulers, float], list[Passage]]
+) -> tuple[PageDrawing, ...]:
+    """A page of rulers and the words on them; where it is small these follow on a page of their own.
+
+    ``write`` is told the rulers, and how wide the words may stand (mm).
+    """
     rulers = fit_rulers(form)
     marks = (*draw_long_rulers(rulers), *draw_edge_rulers(form, rulers))
     room = _room_for_words(form, rulers)
     if room.width >= NARROWEST:
-        heading = draw_heading(TITLE, room.width, height_mm=LARGE)
-        words = stack_passages([heading, *_write_words(form, rulers, room.width)])
+        heading = draw_heading(title, room.width, height_mm=LARGE)
+        words = stack_passages([heading, *write(rulers, room.width)])
         if words.height_mm <= room.height:
             placed = move_items(words.items, room.x0, room.y1)
-            return (PageDrawing(TITLE, form.size, (*marks, *placed)),)
-    first, later = draw_page_heads(TITLE, form)
+            return (PageDrawing(title, form.size, (*marks, *placed)),)
+    first, later = draw_page_heads(title, form)
     words_pages = flow(
-        _write_words(form, rulers, column_width(form)),
+        write(rulers, column_width(form)),
         form,
-        title=TITLE,
+        title=title,
         first_head=first,
         later_head=later,
     )
-    return (PageDrawing(TITLE, form.size, marks), *words_pages)
+    return (PageDrawing(title, form.size, marks), *words_pages)
 
 
 def _room_for_words(form: Form, rulers: LongRulers) -> Box:
@@ -291,24 +309,23 @@ def _write_words(form: Form, rulers: LongRulers, width_mm: float) -> list[Passag
         draw_heading("The edges", width_mm),
         draw_paragraph(
             "No printer reaches the edge of the paper. The short lines along each edge are numbered"
-            " in mm from the edge; the lowest ones may be missing. " + _describe_edges(form),
+            f" in mm from the edge; the lowest ones may be missing. You must see {describe_edges(form)},"
+            " and the whole line of words at the foot. If one is cut off, ask for sheets with a wider"
+            " margin.",
             width_mm,
         ),
     ]
 
 
-def _describe_edges(form: Form) -> str:
-    """From which line on the edge rulers must be whole, and what to do if they are not."""
+def describe_edges(form: Form) -> str:
+    """From which line on the edge rulers must be whole."""
     page, reach = form.size, form.printable
     margins = {"left": reach.x0, "right": page.width - reach.x1, "top": page.height - reach.y1}
-    first = {side: max(1, ceil(mm)) for side, mm in margins.items()}
+    first = {side: max(1, ceil(mm - 1e-6)) for side, mm in margins.items()}
     if len(set(first.values())) == 1:
         lines = f"from {first['left']} on at the left, the right and the top"
     else:
         lines = "from {left} on at the left, from {right} at the right, from {top} at the top".format(
             **first
         )
-    return (
-        f"You must see the lines {lines}, and the whole line of words at the foot. If one is cut"
-        " off, ask for sheets with a wider margin."
-    )
+    return f"the lines {lines}"

@@ -49,6 +49,7 @@ class SheetNames:
     revision: str
     first_page: int
     page_count: int
+    printer: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,10 +149,11 @@ def draw_sheet_block(
         (shorten(names.title, SMALL, room), SMALL, False),
         (f"rev {names.revision}", LARGE, True),
         *([(page, SMALL, False)] if page else []),
-        ("Print at 100 %, actual size.", SMALL, False),
         *((text, SMALL, True) for text in _REMARKS[fold, more]),
     ]
-    items += _set_lines(lines, Point(x0 + _MARGIN, y1 - 0.8), layout.size.height - 1.6)
+    depth = layout.size.height - 1.6
+    lines += _say_printing(names.printer, room, depth - _depth_of(lines))
+    items += _set_lines(lines, Point(x0 + _MARGIN, y1 - 0.8), depth)
     if layout is not _SMALL:
         column = layout.size.width - _MARGIN - room - 3
         height = next(size for size in _SHEET_SIZES if text_width(sheet, size, bold=True) <= column)
@@ -163,13 +165,30 @@ def draw_sheet_block(
 
 def _set_lines(lines: Sequence[_Line], top: Point, depth: float) -> Iterable[Words]:
     """Lines of words below each other, a little apart where the depth allows."""
-    needed = sum((ASCENT + DESCENT) * height for _, height, _ in lines)
-    apart = max(0.0, min(_LEADING, (depth - needed) / len(lines)))
+    apart = max(0.0, min(_LEADING, (depth - _depth_of(lines)) / len(lines)))
     baseline, below = top.y, 0.0
     for text, height, bold in lines:
         baseline -= below + ASCENT * height
         below = DESCENT * height + apart
         yield Words(Point(top.x, baseline), text, height, bold=bold)
+
+
+def _depth_of(lines: Sequence[_Line]) -> float:
+    """How much lines of words need at the least, mm."""
+    return sum((ASCENT + DESCENT) * height for _, height, _ in lines)
+
+
+def _say_printing(printer: str | None, width_mm: float, depth_mm: float) -> list[_Line]:
+    """How to print the sheet, and on which printer if it is corrected for one."""
+    if printer is None:
+        return [("Print at 100 %, actual size.", SMALL, False)]
+    text = f"Corrected for printer “{printer}”: do not use on another. Print at 100 %."
+    lines = [(line, SMALL, True) for line in wrap(text, SMALL, width_mm, bold=True)]
+    if _depth_of(lines) <= depth_mm:
+        return lines
+    room = width_mm - text_width("Only “” at 100 %", SMALL, bold=True)
+    name = shorten(printer, SMALL, room, bold=True)
+    return [(f"Only “{name}” at 100 %", SMALL, True)]
 
 
 def _name_lines(names: SheetNames, width_mm: float) -> Iterable[_Line]:

@@ -9,8 +9,9 @@ from templater.drawing import Dash, Item, Line, Polyline
 from templater.geometry import ORIGIN, Box, Point, Size
 from templater.mounting.model import Mark
 from templater.placement.model import PlacedPiece, Plan
+from templater.rules.holes import STUD_HALF_MM
 from templater.scene.board import EDGES, Cover
-from templater.scene.lines import FINE, MEDIUM, THIN, centre_dash, datum_dash
+from templater.scene.lines import FINE, MEDIUM, THIN, centre_dash, datum_dash, short_dash
 from templater.scene.marks import ARM, RING_RADIUS, draw_target
 
 SAME_MM = 0.5
@@ -24,12 +25,14 @@ class TemplateLines:
     size: Size
     datum_y: float
     marks: tuple[Mark, ...]
+    studs: tuple[float, ...] = ()
 
     @classmethod
     def of(cls, piece: PlacedPiece, plan: Plan) -> TemplateLines:
-        """The lines of a piece, in its template's coordinates."""
+        """The lines of a piece, in its template's coordinates; ``studs`` are their centres."""
         datum_y = plan.datum.height_mm - piece.box.y0
-        return cls(piece.size, datum_y, piece.template_marks())
+        studs = tuple(stud - piece.box.x0 for stud in plan.studs)
+        return cls(piece.size, datum_y, piece.template_marks(), studs)
 
     @property
     def has_datum(self) -> bool:
@@ -62,6 +65,18 @@ class TemplateLines:
         """The level centre line."""
         return self._across(self.size.height / 2, FINE, centre_dash(FINE))
 
+    @property
+    def stud_centres(self) -> tuple[Line, ...]:
+        """The centre lines of the studs behind the paper."""
+        return tuple(self._up(x) for x in self.studs if self._is_inside(x))
+
+    @property
+    def stud_lines(self) -> tuple[Line, ...]:
+        """The centres and edges of those studs, but for what the upright centre line stands for."""
+        xs = (x + off for x in self.studs for off in (-STUD_HALF_MM, 0.0, STUD_HALF_MM))
+        middle = self.size.width / 2
+        return tuple(self._up(x) for x in xs if self._is_inside(x) and abs(x - middle) >= SAME_MM)
+
     def list_lines(self) -> Iterable[tuple[Line, Cover]]:
         """Every line whole, and what it covers: the outline, which is cut; what may be interrupted."""
         width, height = self.size
@@ -73,6 +88,8 @@ class TemplateLines:
         for level in self.levels:
             yield level, Cover.LEVEL
         yield self.centre_up, Cover.UPRIGHT
+        for stud in self.stud_lines:
+            yield stud, Cover.UPRIGHT
         if not self.datum_is_centre:
             yield self.centre_across, Cover.ACROSS
 
@@ -94,6 +111,14 @@ class TemplateLines:
     def shows_hang(self, mark: Mark) -> bool:
         """Whether a hang point is marked: it lies outside the hole's ring."""
         return abs(mark.hang.y - mark.hole.y) > RING_RADIUS
+
+    def _is_inside(self, x: float) -> bool:
+        """Whether an upright line is on the paper and can be told from the outline."""
+        return SAME_MM <= x <= self.size.width - SAME_MM
+
+    def _up(self, x: float) -> Line:
+        """An upright line of something hidden, from edge to edge."""
+        return Line(Point(x, 0), Point(x, self.size.height), FINE, short_dash(FINE))
 
     def _across(self, y: float, width_mm: float, dash: Dash = ()) -> Line:
         """A level line from edge to edge."""

@@ -60,7 +60,7 @@ class TemplateWords:
     lines: TemplateLines
 
     def write_lines(self) -> Iterable[LineWords]:
-        """What sets the level line, the centre line and the datum on the wall."""
+        """What sets the level line, the centre line and the datum on the wall, and where studs are."""
         (width, height), lines = self.piece.size, self.lines
         if lines.marks:
             yield self._write_level()
@@ -76,6 +76,8 @@ class TemplateWords:
         )
         if not lines.datum_is_centre:
             yield LineWords("centre line", lines.centre_across, ())
+        for stud in lines.stud_centres:
+            yield LineWords("stud centre", stud, ())
 
     def write_datum_off(self) -> Iterable[Note]:
         """How far the datum is, where it does not cross the paper."""

@@ -58,10 +58,12 @@ class Kit:
         for piece in self.plan.pieces:
             tiling = self.tilings[piece.slug]
             title = f"{self.plan.title} · {self.plan.issue}" if self.plan.issue else self.plan.title
-            names = SheetNames(title, piece.name, self.revision, first, self.page_count)
+            printer = self.setup.printer.name if self.setup.printer else None
+            names = SheetNames(title, piece.name, self.revision, first, self.page_count, printer)
             drawing = draw_template(piece, self.plan, tiling, names)
             layers, view = whole_template(drawing)
-            yield TemplatePages(piece, tuple(lay_out_template(drawing, tiling, piece, self.setup)), layers, view)
+            pages = tuple(lay_out_template(drawing, tiling, piece, self.setup))
+            yield TemplatePages(piece, pages, layers, view)
             first += len(tiling.tiles)
 
 
@@ -105,12 +107,17 @@ def compose_kit(
             page_form,
             first_page=first,
             page_count=total,
-            title=plan.title,
+            title=_title_foot(plan, setup),
             revision=revision,
         )
         for (drawings, kind, page_form), first in zip(parts, firsts, strict=True)
     )
     return Kit(plan, setup, revision, cover, overview, checklist, tilings, total)
+
+
+def _title_foot(plan: Plan, setup: PrintSetup) -> str:
+    """The kit's title at the foot of a page; with a printer's name where it is corrected for one."""
+    return plan.title if setup.printer is None else f"for “{setup.printer.name}” only · {plan.title}"
 
 
 def compose_measure_form(layout: Layout | None, setup: PrintSetup, units: Unit) -> tuple[Page, ...]:

@@ -17,8 +17,8 @@ from reportlab.pdfgen.canvas import Canvas
 
 from templater.drawing import Anchor, Circle, Dash, Line, Polyline, Words
 from templater.geometry import Box, Point, Size
-from templater.printing.model import UNSCALED, Scale
 from templater.lettering import face, text_width
+from templater.printing.model import UNSCALED, Scale
 from templater.sheets.model import Layer, Page
 from templater.to_files.pen import replay
 

@@ -1,7 +1,8 @@
 import re
 
 from templater.layout.group_schema import GroupEntry, PlaceEntry
-from templater.layout.schema import HangEntry, LayoutEntry, PieceEntry
+from templater.layout.hang_schema import HangEntry
+from templater.layout.schema import LayoutEntry, PieceEntry
 from templater.layout.starter import starter_text
 from tests.layout.files import read_sound
 

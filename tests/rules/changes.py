@@ -98,8 +98,12 @@ def _change_width(plan: Plan, found: Finding, by: float) -> Plan:
 
     def change(box: Box) -> Box:
         wider = Box(box.x0 - by / 2, box.y0, box.x1 + by / 2, box.y1)
-        is_centred = "in the middle of the wall" in str(found.mend)
-        return wider.moved(plan.wall.width / 2 - wider.centre.x, 0.0) if is_centred else wider
+        middle = wider.centre.x
+        if "in the middle of the wall" in str(found.mend):
+            middle = plan.wall.width / 2
+        if "in the middle over it" in str(found.mend):
+            middle = next(each for each in plan.furniture if each.name == found.other).box.centre.x
+        return wider.moved(middle - wider.centre.x, 0.0)
 
     return replace(
         plan,

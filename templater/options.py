@@ -1,0 +1,31 @@
+"""Values of the command line's options, read as people write them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from templater.errors import Fault, UsageError
+from templater.lengths import LengthError, parse_length
+
+MOST_SHORT_MM = 50.0
+
+
+def read_option(name: str, text: str | None, parse: Callable[[str], Any]) -> Any:
+    """What an option's text means; None where it is not given. Raises UsageError."""
+    if text is None:
+        return None
+    try:
+        return parse(text)
+    except LengthError as error:
+        raise UsageError([Fault(f"{name}: {error}", error.hint)]) from error
+
+
+def parse_short(text: str) -> float:
+    """A margin or a lap, mm, if it leaves something of the paper. Raises LengthError."""
+    length_mm = float(parse_length(text))
+    if not 0 <= length_mm <= MOST_SHORT_MM:
+        raise LengthError(
+            f"the length must be from 0 to {MOST_SHORT_MM:.0f} mm", "give for example 10 mm or 3/8 in"
+        )
+    return length_mm

@@ -1,0 +1,44 @@
+"""Cuts a template into the sheets that its cover asks for: all of it, a band, or a card."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from templater.printing.band import tile_band
+from templater.printing.card import tile_card
+from templater.printing.model import Coverage, PrintSetup, Shape, Tiling
+from templater.printing.tile import MAX_SHEETS, TooManySheetsError, tile_template
+
+
+def cut_template(shape: Shape, setup: PrintSetup, *, most: int = MAX_SHEETS) -> Tiling:
+    """The sheets of a template, at most so many.
+
+    Where a band or a card takes as many sheets as all of the template, all of it is printed. Raises
+    TooManySheetsError and NoRoomOnSheetError.
+    """
+    if setup.cover is Coverage.FULL:
+        return _tile_all(shape, setup, most)
+    tile_part = tile_band if setup.cover is Coverage.BAND else tile_card
+    part = tile_part(shape, setup, most=most)
+    try:
+        whole = _tile_all(shape, setup, len(part.tiles))
+    except TooManySheetsError:
+        return part
+    return part if len(whole.near_seam) > len(part.near_seam) else whole
+
+
+def _tile_all(shape: Shape, setup: PrintSetup, most: int) -> Tiling:
+    """The whole template."""
+    return tile_template(shape.extent, shape.holes, shape.hang_points, setup, most=most)
+
+
+def count_sheets(shape: Shape, setup: PrintSetup) -> Mapping[Coverage, int]:
+    """How many sheets each cover takes, however many they are. Raises NoRoomOnSheetError."""
+    counts = {}
+    for cover in Coverage:
+        try:
+            counts[cover] = len(cut_template(shape, replace(setup, cover=cover)).tiles)
+        except TooManySheetsError as error:
+            counts[cover] = error.count
+    return counts

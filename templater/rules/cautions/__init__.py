@@ -1,0 +1,1 @@
+"""What could hurt somebody, said before the drill starts: likelihoods, not surveys."""

@@ -1,0 +1,51 @@
+"""Nothing that can fall hangs over a bed, a cot or a seat.
+
+What it checks:
+    Whether a piece hangs over furniture on which people lie or sit, as its ``kind`` or its name
+    tells. What furniture of another name is must be told by ``kind``, or it is not checked.
+
+Why:
+    A hook fails when nobody looks: over a pillow or a chair that hurts somebody. So says FEMA,
+    "Mount framed pictures and mirrors securely", April 2008. A small child also pulls at what it
+    can reach from a cot.
+
+Example:
+    A print 7 in over a headboard: caution. Over a chest it does not apply. Over something called
+    "the long thing", without ``kind``: not checked.
+
+What to write instead:
+    ``kind: bed``, ``cot``, ``seat``, ``table``, ``cabinet`` or ``other`` in ``furniture``. Hang it
+    elsewhere; or take a light one behind acrylic, on two closed hooks. Over a cot hang nothing.
+
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from templater.lengths import format_length
+from templater.placement.model import PlacedPiece, Plan
+from templater.rules.cautions.caution import Caution, Teller
+from templater.rules.cautions.things import PEOPLE, find_words, list_under
+from templater.rules.model import Finding
+
+CODE = "over-people"
+
+_TELL = Teller(CODE, 'FEMA, "Mount framed pictures and mirrors securely", April 2008')
+_MEND = "take a light piece behind acrylic, on two closed hooks, or hang it elsewhere"
+_MEND_COT = "hang nothing over a cot"
+_COTS = find_words("cot crib")
+
+
+def check_over_people(piece: PlacedPiece, plan: Plan) -> Iterator[Finding]:
+    """Say what a piece hangs over on which people lie or sit."""
+    for thing in list_under(piece, plan):
+        if thing.is_furniture and not thing.is_known:
+            yield _TELL.ask(piece, thing.ask_kind, other=thing.name)
+        elif thing.is_of(PEOPLE):
+            off = format_length(piece.box.y0 - thing.box.y1, plan.units)
+            mend = _MEND_COT if thing.is_of(_COTS) else _MEND
+            yield _TELL.warn(piece, f"{off} under it", mend, other=thing.name)
+
+
+CAUTION = Caution(CODE, check_over_people, str(__doc__))

@@ -1,0 +1,53 @@
+"""Tells findings that say the same of several pieces or holes together, lest they drown what matters."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+
+from templater.rules.cautions.check import CAUTIONS
+from templater.rules.model import Finding
+
+_OF_HOLES = {caution.code for caution in CAUTIONS if caution.is_of_holes}
+_MOST_NAMED = 3
+
+_CODES = {caution.code for caution in CAUTIONS}
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """What is said once: ``parties`` names those it is said of; ``finding`` is the first of them."""
+
+    parties: str
+    finding: Finding
+
+
+def split_findings(findings: Sequence[Finding]) -> tuple[list[Finding], list[Finding]]:
+    """The findings of the rules, and those of the cautions."""
+    rules = [finding for finding in findings if finding.rule not in _CODES]
+    return rules, [finding for finding in findings if finding.rule in _CODES]
+
+
+def tell_together(findings: Iterable[Finding]) -> tuple[Told, ...]:
+    """The findings of cautions, what is said alike told once, in the order of the first of each.
+
+    Of several pieces, up to three are named, of more their number; all holes of one piece are.
+    """
+    alike: dict[Finding, list[Finding]] = {}
+    for finding in findings:
+        alike.setdefault(_strip(finding), []).append(finding)
+    return tuple(Told(_name_parties(found), found[0]) for found in alike.values())
+
+
+def _strip(finding: Finding) -> Finding:
+    """A finding without what may differ between those that are told together."""
+    if finding.rule in _OF_HOLES and finding.other is not None:
+        return replace(finding, other=None)
+    return replace(finding, subject="")
+
+
+def _name_parties(found: list[Finding]) -> str:
+    subjects = list(dict.fromkeys(finding.subject for finding in found))
+    others = list(dict.fromkeys(finding.other for finding in found if finding.other))
+    names = ", ".join(subjects) if len(subjects) <= _MOST_NAMED else f"{len(subjects)} pieces"
+    return f"{names} / {', '.join(others)}" if others else names

@@ -1,0 +1,48 @@
+"""The overview's table of cautions: what to mind, where, and who says so."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from templater.rules.cautions.together import Told, tell_together
+from templater.rules.model import Finding, Verdict
+from templater.scene.chapters import Chapter
+from templater.scene.tables import Column, Fit, fit_columns
+
+MOST_LISTED = 60
+"""So many cautions are listed; of more, their number is given."""
+
+_NARROW = 150.0
+_SHAPES = {Verdict.CAUTION: "caution !", Verdict.NOT_CHECKED: "not checked ?"}
+_HEADING = "Cautions: likelihoods, not a survey. Use a detector; local codes and licensed trades decide"
+_COLUMNS = (
+    Column("Verdict"),
+    Column("Caution", Fit.WRAPPED),
+    Column("Of", Fit.WRAPPED),
+    Column("Is", Fit.WRAPPED),
+    Column("What to do", Fit.WRAPPED),
+    Column("Source", Fit.WRAPPED),
+)
+
+
+def list_cautions(findings: Sequence[Finding], width_mm: float) -> list[Chapter]:
+    """What is to be heeded, then what could not be judged; what is clear is not told."""
+    told = [
+        each
+        for verdict in _SHAPES
+        for each in tell_together(found for found in findings if found.verdict is verdict)
+    ]
+    rows = [_row(each) for each in told[:MOST_LISTED]]
+    columns: tuple[Column, ...] = _COLUMNS
+    if width_mm < _NARROW:
+        columns = (columns[0], Column("Caution, what to do, and its source", Fit.WRAPPED))
+        rows = [(row[0], "\n".join(cell for cell in row[1:] if cell)) for row in rows]
+    more = len(told) - len(rows)
+    heading = _HEADING + (f" ({more} not listed here: run templater check)" if more else "")
+    return [Chapter(heading, fit_columns(columns, rows, width_mm), tuple(rows))] if rows else []
+
+
+def _row(told: Told) -> tuple[str, ...]:
+    finding = told.finding
+    cells = (finding.rule, told.parties, finding.figure, finding.mend, finding.because)
+    return (_SHAPES[finding.verdict], *(cell or "" for cell in cells))

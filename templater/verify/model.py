@@ -1,0 +1,182 @@
+"""What the proof works with: ink as it was read, what must be there, and what came of it.
+
+Lengths are mm as they measure after printing, y up. Ink is told from a page's bottom-left corner, or
+in template coordinates once it is moved there.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
+from math import dist
+from typing import NamedTuple
+
+from templater.errors import ExitCode, Fault, TemplaterError
+from templater.geometry import Box, Point, Size
+from templater.placement.model import Plan
+from templater.printing.model import PrintSetup, Scale, Tiling
+
+NEAR_MM = 0.01
+"""How far a mark may be from where the Plan puts it."""
+
+
+class Stroke(NamedTuple):
+    """A straight line; ``clip`` hides what lies outside it."""
+
+    start: Point
+    end: Point
+    width_mm: float
+    dash: tuple[float, ...]
+    clip: Box | None
+
+    @property
+    def length_mm(self) -> float:
+        """From end to end, hidden or not."""
+        return dist(self.start, self.end)
+
+    @property
+    def middle(self) -> Point:
+        """The point half-way."""
+        return Point((self.start.x + self.end.x) / 2, (self.start.y + self.end.y) / 2)
+
+
+class Ring(NamedTuple):
+    """A circle that is drawn as a line."""
+
+    centre: Point
+    radius_mm: float
+    clip: Box | None
+
+
+class Chain(NamedTuple):
+    """Two or more straight lines that follow each other."""
+
+    points: tuple[Point, ...]
+
+
+class Run(NamedTuple):
+    """Words on one line; ``right`` and ``up`` are where their letters' own axes point, of any length."""
+
+    text: str
+    right: Point
+    up: Point
+
+
+@dataclass(slots=True)
+class Ink:
+    """All that is drawn on one page or in one drawing."""
+
+    strokes: list[Stroke] = field(default_factory=list)
+    rings: list[Ring] = field(default_factory=list)
+    chains: list[Chain] = field(default_factory=list)
+    runs: list[Run] = field(default_factory=list)
+
+    def words(self) -> set[str]:
+        """Every line of words."""
+        return {run.text for run in self.runs}
+
+    def moved(self, dx: float, dy: float) -> Ink:
+        """The same ink from another origin."""
+
+        def clip(box: Box | None) -> Box | None:
+            return box and box.moved(dx, dy)
+
+        return Ink(
+            [
+                Stroke(start.moved(dx, dy), end.moved(dx, dy), width, dash, clip(box))
+                for start, end, width, dash, box in self.strokes
+            ],
+            [Ring(centre.moved(dx, dy), radius, clip(box)) for centre, radius, box in self.rings],
+            [Chain(tuple(point.moved(dx, dy) for point in points)) for (points,) in self.chains],
+            self.runs,
+        )
+
+
+class UnreadableError(Exception):
+    """A file holds what the proof cannot follow, so that nothing can be said of its ink."""
+
+
+class ProofError(TemplaterError):
+    """What was written is not what the Plan says; the act that mends it is the same for all faults."""
+
+    exit_code = ExitCode.PROOF_FAILED
+
+    def __init__(self, messages: Sequence[str], hint: str) -> None:
+        super().__init__([Fault(message, hint) for message in messages])
+        self.args = ("\n".join([*messages, f"  {hint}"]),)
+
+
+@dataclass(frozen=True, slots=True)
+class PageRecord:
+    """An entry of the manifest's list of pages; a page that pieces share has one for each."""
+
+    page: int
+    kind: str
+    paper: Size
+    piece: str | None
+    sheet: str | None
+    clip: Box | None
+    origin: Point | None
+    scale: Scale
+
+
+@dataclass(frozen=True, slots=True)
+class PieceRecord:
+    """A piece as the manifest tells it, in wall coordinates."""
+
+    slug: str
+    name: str
+    box: Box
+    hang_points: tuple[Point, ...]
+    holes: tuple[Point, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Record:
+    """A kit's manifest; ``version`` is the program's that made it, empty if it is not told."""
+
+    revision: str
+    version: str
+    setup: PrintSetup
+    files: Mapping[str, str]
+    pieces: tuple[PieceRecord, ...]
+    pages: tuple[PageRecord, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Expected:
+    """What the layout and the options come to: the Plan, each template's sheets, the revision."""
+
+    plan: Plan
+    tilings: Mapping[str, Tiling]
+    setup: PrintSetup
+    revision: str
+
+
+@dataclass(frozen=True, slots=True)
+class Findings:
+    """What one check found: faults in words, and how far each mark that it measured is off, mm."""
+
+    faults: tuple[str, ...] = ()
+    offsets_mm: tuple[float, ...] = ()
+
+    @classmethod
+    def gather(cls, parts: Iterable[Findings]) -> Findings:
+        """Several checks as one."""
+        found = list(parts)
+        return cls(
+            tuple(fault for part in found for fault in part.faults),
+            tuple(offset for part in found for offset in part.offsets_mm),
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Proof:
+    """A kit that holds: how many holes were read again, and how far the farthest is from the Plan.
+
+    ``notes`` tell what is worth knowing all the same.
+    """
+
+    holes: int
+    farthest_mm: float
+    notes: tuple[str, ...] = ()

@@ -1,0 +1,57 @@
+"""What a piece's paper must show, from the Plan and the cut alone, in template coordinates.
+
+The sizes of the marks are stated here once more, and on purpose: the proof takes none from what draws.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from templater.geometry import Box, Point, Size
+from templater.placement.model import PlacedPiece, Plan
+from templater.printing.model import Seam, Tiling
+
+RING_MM = 5.0
+"""Radius of the ring round a hole."""
+
+ARM_MM = 10.0
+"""How far a hole's cross reaches to each side."""
+
+
+@dataclass(frozen=True, slots=True)
+class TemplateMarks:
+    """A piece's size, its holes in their order, its level lines, datum (if it crosses), its seams."""
+
+    size: Size
+    holes: tuple[Point, ...]
+    levels: tuple[float, ...]
+    datum: float | None
+    seams: tuple[Seam, ...]
+
+
+def expect_marks(piece: PlacedPiece, plan: Plan, tiling: Tiling) -> TemplateMarks:
+    """The marks of one piece; seams reach as far as its outline and the crosses of its holes."""
+    marks = piece.template_marks()
+    holes = tuple(mark.hole for mark in marks)
+    whole = Box.around(
+        (
+            Box(0.0, 0.0, *piece.size),
+            *(Box(x - ARM_MM, y - ARM_MM, x + ARM_MM, y + ARM_MM) for x, y in holes),
+        )
+    )
+    datum = plan.datum.height_mm - piece.box.y0
+    return TemplateMarks(
+        piece.size,
+        holes,
+        tuple(sorted({mark.hang.y for mark in marks})),
+        datum if 0 <= datum <= piece.size.height else None,
+        tuple(
+            Seam(seam.under, seam.over, _within(seam.start, whole), _within(seam.end, whole))
+            for seam in tiling.seams
+        ),
+    )
+
+
+def _within(point: Point, box: Box) -> Point:
+    """The point of a box that is nearest."""
+    return Point(min(max(point.x, box.x0), box.x1), min(max(point.y, box.y0), box.y1))
