@@ -5,6 +5,7 @@ from __future__ import annotations
 import sys
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager
+from dataclasses import replace
 from io import TextIOWrapper
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, TypeVar
@@ -66,6 +67,19 @@ def _print_options(command: Callable[..., Any]) -> Callable[..., Any]:
 @click.option("--out", metavar="DIR", type=click.Path(path_type=Path), help="Where the kit goes.")
 @_print_options
 @click.option("--printer", metavar="NAME", help="Correct for a printer that 'calibrate' has measured.")
+@click.option(
+    "--cover",
+    type=click.Choice(["full", "band", "card"]),
+    default="full",
+    help="How much of each template is printed: all of it; its top edge, holes and a corner; its holes.",
+)
+@click.option(
+    "--allow-sheets",
+    "most_sheets",
+    metavar="N",
+    type=click.IntRange(min=1),
+    help="How many sheets one piece may take; 500 if not given.",
+)
 @click.option("--zip", "pack", is_flag=True, help="Also pack the kit as one file, DIR.zip.")
 @click.option("--split", is_flag=True, help="Also write each piece's sheets as a PDF of its own.")
 def kit(
@@ -76,6 +90,8 @@ def kit(
     margin: str | None,
     lap: str | None,
     printer: str | None,
+    cover: str,
+    most_sheets: int | None,
     pack: bool,
     split: bool,
 ) -> None:
@@ -88,7 +104,7 @@ def kit(
     from templater.to_files.folder import check_is_replaceable
 
     with _faults_told():
-        choices = _choices(paper, margin, lap, printer)
+        choices = _add_coverage(_choices(paper, margin, lap, printer), cover, most_sheets)
         folders = _folders(layouts, out)
         walls = _for_all(read_wall, layouts)
         for folder in folders:
@@ -105,10 +121,14 @@ def kit(
 
 def _write_kit(planned: Kit, source: bytes, folder: Path, *, pack: bool, split: bool) -> None:
     """Write one kit, and say what could not be made."""
+    from templater.proving import prove_new_kit
     from templater.to_files.kit import write_kit, write_zip
 
+    def prove(building: Path) -> dict[str, float]:
+        return prove_new_kit(planned, source, building)
+
     with _progress() as report:
-        remarks = write_kit(planned, source, folder, split=split, report=report)
+        remarks = write_kit(planned, source, folder, prove=prove, split=split, report=report)
     if pack:
         write_zip(folder, folder.with_name(folder.name + ".zip"))
     for remark in remarks:
@@ -259,6 +279,27 @@ def _draw_proposals(wall: ArrangedWall, pictures: Sequence[Path]) -> None:
         sys.exit(ExitCode.CANNOT_WRITE)
 
 
+@commands.command(short_help="Read a kit again and hold every mark against its plan.")
+@click.argument("kit_folder", metavar="DIR", type=click.Path(path_type=Path))
+def proof(kit_folder: Path) -> None:
+    """Read the kit in DIR again and hold every mark on its paper against the plan.
+
+    The plan is worked out from the layout and the options in DIR. A file that was changed after the
+    kit was made is told; what is drawn in it decides.
+    """
+    from templater.proving import prove_kit
+
+    with _faults_told():
+        record, proved = prove_kit(kit_folder)
+        for note in proved.notes:
+            click.echo(f"note: {note}", err=True)
+        holes = f"{proved.holes} hole{'' if proved.holes == 1 else 's'} re-read from its files"
+        click.echo(
+            f"{kit_folder}: revision {record.revision}, {holes};"
+            f" farthest {proved.farthest_mm:.3f} mm from plan"
+        )
+
+
 @commands.command()
 @click.argument("file", type=click.Path(path_type=Path))
 def new(file: Path) -> None:
@@ -360,6 +401,14 @@ def _choices(
         lap_mm=read_option("--lap", lap, parse_short),
         printer=None if printer is None else find_printer(printer),
     )
+
+
+def _add_coverage(choices: PrintChoices, cover: str, most_sheets: int | None) -> PrintChoices:
+    """The print options with how much is printed of each template."""
+    from templater.printing.model import Coverage
+
+    most = choices.most_sheets if most_sheets is None else most_sheets
+    return replace(choices, cover=Coverage(cover), most_sheets=most)
 
 
 def _folders(layouts: Sequence[Path], out: Path | None) -> list[Path]:

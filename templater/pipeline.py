@@ -15,11 +15,12 @@ from templater.mounting.mount import mount_pieces
 from templater.paper import Paper, default_paper
 from templater.placement.model import Plan
 from templater.placement.place import place_pieces
-from templater.printing.model import Printer, PrintSetup, Tiling
-from templater.printing.tile import NoRoomOnSheetError, TooManySheetsError, tile_template
+from templater.printing.cut import cut_template
+from templater.printing.model import Coverage, Printer, PrintSetup, Tiling
+from templater.printing.tile import MAX_SHEETS, NoRoomOnSheetError, TooManySheetsError
 from templater.rules.check import check_all
 from templater.rules.model import Finding
-from templater.scene.template import template_extent
+from templater.scene.template import template_shape
 from templater.search.model import Settlement
 from templater.search.saved import save_choices
 from templater.search.settle import settle_groups
@@ -40,12 +41,17 @@ class PlannedWall:
 
 @dataclass(frozen=True, slots=True)
 class PrintChoices:
-    """What the command line asks for in place of the layout's own print settings."""
+    """What the command line asks for, also in place of the layout's own print settings.
+
+    ``most_sheets`` is how many sheets one piece may take.
+    """
 
     paper: Paper | None = None
     margin_mm: float | None = None
     lap_mm: float | None = None
     printer: Printer | None = None
+    cover: Coverage = Coverage.FULL
+    most_sheets: int = MAX_SHEETS
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,36 +103,45 @@ def set_up_print(layout: Layout, choices: PrintChoices) -> PrintSetup:
     if margin is not None:
         margins = Margins(margin, margin, margin, margin)
     lap_mm = layout.lap_mm if choices.lap_mm is None else choices.lap_mm
-    return PrintSetup(choices.paper or layout.paper, margins, lap_mm, choices.printer)
+    paper = choices.paper or layout.paper
+    return PrintSetup(paper, margins, lap_mm, choices.printer, choices.cover)
 
 
-def cut_sheets(wall: PlannedWall, setup: PrintSetup) -> Mapping[str, Tiling]:
+def cut_sheets(
+    wall: PlannedWall, setup: PrintSetup, most_sheets: int = MAX_SHEETS
+) -> Mapping[str, Tiling]:
     """Every template cut into sheets, by the piece's slug. Raises LayoutError."""
     tilings: dict[str, Tiling] = {}
     faults = []
     places = {piece.slug: piece.at for piece in wall.layout.pieces}
     for piece in wall.plan.pieces:
-        marks = piece.template_marks()
-        holes, hangs = [mark.hole for mark in marks], [mark.hang for mark in marks]
         try:
-            tilings[piece.slug] = tile_template(template_extent(piece), holes, hangs, setup)
+            tilings[piece.slug] = cut_template(template_shape(piece), setup, most=most_sheets)
         except TooManySheetsError as error:
             message = f"{piece.name!r} needs {error.count} sheets of {setup.paper.name}"
-            hint = "print on larger paper: --paper a1, or --paper 'roll 36 in' at a copy shop"
+            hint = (
+                "print on larger paper: --paper a1, or --paper 'roll 36 in' at a copy shop; print less of"
+                f" it: --cover band; or let it through: --allow-sheets {error.count}"
+            )
             faults.append(Fault(message, hint, places[piece.slug]))
         except NoRoomOnSheetError as error:
-            hint = "choose a larger paper, or smaller margins and laps"
-            raise LayoutError([Fault(f"{setup.paper.name}: {error}", hint)]) from error
+            raise _no_room(setup, error) from error
     if faults:
         raise LayoutError(faults)
     return tilings
+
+
+def _no_room(setup: PrintSetup, error: NoRoomOnSheetError) -> LayoutError:
+    """The fault of a paper on which nothing can be printed."""
+    hint = "choose a larger paper, or smaller margins and laps"
+    return LayoutError([Fault(f"{setup.paper.name}: {error}", hint)])
 
 
 def plan_kit(wall: PlannedWall, choices: PrintChoices) -> tuple[Kit, tuple[Finding, ...]]:
     """Everything but the writing: rules and cautions held against the plan, sheets cut, pages drawn."""
     setup = set_up_print(wall.layout, choices)
     findings = check_all(wall.plan)
-    tilings = cut_sheets(wall, setup)
+    tilings = cut_sheets(wall, setup, choices.most_sheets)
     return compose_kit(wall.plan, findings, tilings, setup, version=templater.__version__), findings
 
 

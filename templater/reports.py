@@ -12,6 +12,9 @@ from templater.lengths import format_both
 from templater.placement.model import PlacedPiece, Plan
 from templater.rules.cautions.together import split_findings, tell_together
 from templater.rules.check import RULES
+from templater.rules.fasteners.choose import choose_fasteners
+from templater.rules.fasteners.shopping import list_shopping
+from templater.rules.fasteners.wording import format_asked, format_load, judge_fastener
 from templater.rules.model import Finding, Verdict
 from templater.rules.settings import is_on
 from templater.scene.wording import from_datum
@@ -37,6 +40,9 @@ def print_report(plan: Plan, findings: Sequence[Finding], *, show_all: bool) -> 
     for piece in plan.pieces:
         for note in piece.notes:
             console.print(f"{piece.name}: {note}", markup=False)
+    for table in (_hardware(plan), _things_to_buy(plan)):
+        if table.row_count:
+            console.print(table)
     rules, cautions = split_findings(findings)
     console.print(_cautions(cautions))
     console.print(_count_cautions(cautions), markup=False)
@@ -98,6 +104,33 @@ def _piece_rows(plan: Plan, piece: PlacedPiece) -> Sequence[tuple[str, ...]]:
     ]
 
 
+def _hardware(plan: Plan) -> Table:
+    """What each hole bears and takes."""
+    from rich.markup import escape
+
+    table = _table("piece", "hole", "behind it", "load", "fastener", "least rating")
+    for piece in plan.pieces:
+        for number, fastener in enumerate(choose_fasteners(piece, plan), 1):
+            cells = (
+                format_load(fastener.load, plan.units),
+                judge_fastener(fastener, plan.units),
+                format_asked(fastener, plan.units),
+            )
+            table.add_row(escape(piece.name), str(number), fastener.wall.value, *map(escape, cells))
+    return table
+
+
+def _things_to_buy(plan: Plan) -> Table:
+    """The shopping list of the wall."""
+    from rich.markup import escape
+
+    table = _table("how many", "what to buy", "rated for at least", "for")
+    for line in list_shopping(plan):
+        cells = (line.what, line.rating, ", ".join(line.pieces))
+        table.add_row(line.shown_count, *map(escape, cells))
+    return table
+
+
 def _verdicts(plan: Plan, findings: Sequence[Finding], *, show_all: bool) -> Table:
     """What the rules say, the broken ones first."""
     from rich.markup import escape
@@ -133,7 +166,7 @@ def _cautions(findings: Sequence[Finding]) -> Table:
     for verdict in (Verdict.CAUTION, Verdict.NOT_CHECKED):
         for told in tell_together(each for each in findings if each.verdict is verdict):
             finding = told.finding
-            cells = (finding.figure or "", finding.mend or "", finding.because or "")
+            cells = (finding.figure or "", finding.mend or "", told.source)
             table.add_row(*map(escape, (finding.rule, told.parties, verdict.value, *cells)))
     return table
 

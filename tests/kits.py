@@ -38,10 +38,14 @@ class Entry:
 
 
 class MadeKit:
-    """A kit on disk, read back as needed."""
+    """A kit on disk, read back as needed.
 
-    def __init__(self, folder: Path) -> None:
-        self.folder = folder
+    ``printed`` is what a printer makes of a millimetre across and along its paper; pages are read as
+    they come out of it.
+    """
+
+    def __init__(self, folder: Path, printed: tuple[float, float] = (1.0, 1.0)) -> None:
+        self.folder, self.printed = folder, printed
 
     @cached_property
     def manifest(self) -> dict[str, Any]:
@@ -58,7 +62,17 @@ class MadeKit:
     def pages(self) -> list[Ink]:
         """The ink of every page of the PDF."""
         with pikepdf.open(self.folder / "kit.pdf") as pdf:
-            return [read_pdf_page(page) for page in pdf.pages]
+            return [read_pdf_page(page, self.printed_on(page)) for page in pdf.pages]
+
+    def printed_on(self, page: pikepdf.Page) -> tuple[float, float]:
+        """What the printer makes of a millimetre across and up a page.
+
+        It is turned where the width of the paper as it is fed lies upright.
+        """
+        width = parse_paper(self.manifest["paper"]).size.width
+        _, _, _, height = (float(side) * 25.4 / 72 for side in page.mediabox)
+        across, along = self.printed
+        return (along, across) if abs(height - width) < 0.01 else (across, along)
 
     @cached_property
     def entries(self) -> list[Entry]:

@@ -193,10 +193,15 @@ class _State:
     leading: float = 0.0
 
 
-def read_pdf_page(page: pikepdf.Page) -> Ink:
-    """The ink of a page, mm from the bottom-left of its MediaBox."""
+def read_pdf_page(page: pikepdf.Page, printed: tuple[float, float] = (1.0, 1.0)) -> Ink:
+    """The ink of a page, mm from the bottom-left of its MediaBox.
+
+    ``printed`` is what a printer makes of a millimetre across the page and up it.
+    """
     x0, y0, x1, y1 = (float(side) * MM_PER_POINT for side in page.mediabox)
-    reader = _PageReader(Ink((x1 - x0, y1 - y0)), _fonts(page))
+    across, up = printed
+    reader = _PageReader(Ink(((x1 - x0) * across, (y1 - y0) * up)), _fonts(page))
+    reader.state = replace(reader.state, matrix=(MM_PER_POINT * across, 0, 0, MM_PER_POINT * up, 0, 0))
     for instruction in pikepdf.parse_content_stream(page):
         reader.take(str(instruction.operator), list(instruction.operands))
     if reader.saved:

@@ -11,6 +11,8 @@ from typing import Any
 import pytest
 
 from templater.cli import main
+from templater.rules.cautions.check import CAUTIONS
+from templater.rules.check import RULES
 
 HALL = """\
 title: Keeper's cottage, stair hall
@@ -169,7 +171,7 @@ def test_a_page_is_shown_without_a_layout(check: Check) -> None:
         "near-miss: Edges or centres that almost line up do line up.\n\nWhat it checks:\n"
     )
     code, shown, told = check("--explain", "all")
-    assert (code, told, len(shown.splitlines())) == (0, "", 27)
+    assert (code, told, len(shown.splitlines())) == (0, "", len(RULES) + len(CAUTIONS))
 
 
 def test_a_page_that_there_is_not(check: Check) -> None:
@@ -197,4 +199,21 @@ def test_options_that_do_not_go_together(check: Check, words: tuple[str, ...]) -
         "",
         "give a LAYOUT, with --all or --format json if you like, or --explain RULE alone\n"
         "  for example: templater check hall.yaml --format json\n",
+    )
+
+
+def test_cautions_are_told_first_and_change_no_exit_code(check: Check) -> None:
+    text = HALL.replace("clearance: 9", "clearance: 7")
+    Path("hall.yaml").write_text(text, encoding="utf-8")
+    code, shown, _ = check("hall.yaml")
+    assert code == 0
+    assert shown.index("over-people") < shown.index("for / with")
+    # Two pieces hang over the boot bench, on which people sit.
+    assert "\n2 cautions, " in shown
+    assert "not checked. They are likelihoods, not a survey: use a detector;" in shown
+    code, every, _ = check("hall.yaml", "--format", "json")
+    heeded = [each for each in json.loads(every) if each["verdict"] == "caution"]
+    assert (code, [(each["rule"], each["for"], each["with"]) for each in heeded]) == (
+        0,
+        [("over-people", "Ebb", "boot bench"), ("over-people", "Flow", "boot bench")],
     )

@@ -38,7 +38,7 @@ _USERS = {
     "rating": ("strips",),
     "each": ("strips",),
     "lock": (*_PAIRS, "cleat"),
-    "hook": ("wire", *_PAIRS, "sawtooth", "nail"),
+    "hook": _HOLED,
 }
 """The ways to hang to which a key applies."""
 

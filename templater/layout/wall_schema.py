@@ -28,6 +28,9 @@ from templater.layout.values import (
 )
 
 _MOST_STUDS = 1000
+_TINY_MM = 1e-6
+"""Lengths that differ by less are the same: the arithmetic of floats."""
+
 _EXAMPLE = "{first: 8 in, every: 16 in}, or [8 in, 24 in, 39 1/2 in]"
 
 
@@ -56,7 +59,7 @@ def _space_studs(entry: StudsEntry, width: float | None) -> tuple[float, ...]:
         return ()
     if entry.first > width:
         raise fail("starts past the wall's right end", "give 'first' from the wall's left end")
-    count = floor((width - entry.first) / entry.every) + 1
+    count = floor((width - entry.first + _TINY_MM) / entry.every) + 1
     if count > _MOST_STUDS:
         raise fail(f"gives {count} studs, more than {_MOST_STUDS}", "check 'every' and its unit")
     return tuple(entry.first + number * entry.every for number in range(count))

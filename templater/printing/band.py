@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from templater.geometry import Box, Point, Size
+from templater.geometry import Box, Size
 from templater.printing.model import Coverage, PrintSetup, Shape, Tile, Tiling
 from templater.printing.pages import Side, list_pages
-from templater.printing.prices import CLEAR_MM, TINY_MM
+from templater.printing.prices import CLEAR_MM
 from templater.printing.sheet_names import name_course
 from templater.printing.tile import make_tile, tile_template
 
@@ -45,7 +45,7 @@ def _tile_down_to(bottom: float, shape: Shape, setup: PrintSetup, most: int) -> 
 
 
 def _find_deeper_bottom(band: Tiling, shape: Shape, setup: PrintSetup) -> float | None:
-    """How far down the sheets reach at the top edge, if they lie in one row and do not come off a roll."""
+    """How far down one row of sheets reaches from the top edge; nothing of rows or of a roll."""
     tops = {round(tile.clip.y1, 3) for tile in band.tiles}
     if len(tops) > 1 or setup.paper.is_roll:
         return None
@@ -65,15 +65,10 @@ def _show_corner(shape: Shape, setup: PrintSetup, below: float, *, name: str) ->
     corner = shape.outline.corner.moved(-_beside(page.across), -_beside(page.down))
     shown = Box.of(corner, Size(page.across.room, page.down.room))
     shown = shown._replace(y1=min(shown.y1, below))
-    size = Size(_used(page.across, shown.width), _used(page.down, shown.height))
+    size = Size(page.across.cut_to(shown.width), page.down.cut_to(shown.height))
     return make_tile(name, shown, shown, size, setup)
 
 
 def _beside(side: Side) -> float:
     """How much of the wall is shown beside the outline."""
     return min(4 * AIR_MM, side.room / 10)
-
-
-def _used(side: Side, shown: float) -> float:
-    """The side of a page that shows so much; only a roll's is cut."""
-    return side.page - max(0.0, side.reach - max(side.room, shown)) + TINY_MM * 0

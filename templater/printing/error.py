@@ -9,8 +9,8 @@ through its hang point, sideways from the centre line. What may be wrong with th
   printers; from memory).
 - Moisture. Between printer and wall, paper changes by 0.1 to 0.2 % along its grain and 0.2 to 0.4 %
   across it (bond paper, a print chemist's table at faj-chemicalimpression.blogspot.com, 2011; the span
-  of humidity is not stated). The grain's direction
-  is not known: 0.3 % both ways, the middle across it.
+  of humidity is not stated). The grain's direction is not known: 0.3 % both ways, the middle of what
+  it does across it.
 - Seams. Each between the hole and the line: 0.5 mm for laying an edge on a line, 0.3 mm for cutting it
   (common practice, no source).
 
@@ -72,9 +72,9 @@ def estimate_errors(
     )
 
 
-def round_error(error_mm: float) -> float:
-    """An error as it is told, mm: up to the next half millimetre, and never nothing."""
-    return max(1, ceil(error_mm / _STEP_MM - 1e-9)) * _STEP_MM
+def format_error(error_mm: float) -> str:
+    """An error as it is told, up to the next half millimetre and never nothing: ``± 1.5 mm``."""
+    return f"± {max(1, ceil(error_mm / _STEP_MM - 1e-9)) * _STEP_MM:g} mm"
 
 
 def _scale_error(printer: Printer | None) -> float:
@@ -109,7 +109,7 @@ class _Paper:
     def _count_seams(self, hole: Point, shows: Callable[[Box], bool]) -> int:
         """The fewest seams between a hole's sheet and one that shows what it is measured from.
 
-        None where no such sheet joins the hole's: then each is set on the wall by itself.
+        None lies between sheets that do not join: each is set on the wall by itself.
         """
         keeps = {tile.name: tile.keep for tile in self.tiling.tiles}
         reached = {name for name, keep in keeps.items() if keep.has(hole)}

@@ -50,8 +50,7 @@ class Lane:
     def pages(self) -> list[float]:
         """The side of each page along the axis; only a roll's is cut to what it shows."""
         return [
-            side.page - max(0.0, side.reach - max(side.room, high - low))
-            for side, (low, high) in zip(self.sides, self.shown, strict=True)
+            side.cut_to(high - low) for side, (low, high) in zip(self.sides, self.shown, strict=True)
         ]
 
     @property

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import Enum
 from typing import TypeAlias
@@ -137,13 +138,14 @@ class Tiling:
 
     ``near_seam`` holds the numbers (from 1) of the holes that no placing of the seams could keep
     the wanted distance away from a seam's lap edge. ``cover`` tells how much of the template the
-    sheets show.
+    sheets show; ``is_shared`` whether it is cut out of a page that other templates stand on too.
     """
 
     tiles: tuple[Tile, ...]
     seams: tuple[Seam, ...]
     near_seam: tuple[int, ...]
     cover: Coverage = Coverage.FULL
+    is_shared: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -158,3 +160,21 @@ class Shape:
     extent: Box
     holes: tuple[Point, ...] = ()
     hang_points: tuple[Point, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class SheetCounts:
+    """How many sheets templates take, by the pieces' slugs, for each cover.
+
+    ``shared`` names the page of each piece that shares one; ``lie_both_ways`` tells whether some of
+    the sheets that are printed are portrait and some landscape.
+    """
+
+    by_cover: Mapping[Coverage, Mapping[str, int]]
+    shared: Mapping[str, str]
+    lie_both_ways: bool
+
+    def total(self, cover: Coverage) -> int:
+        """All sheets of templates, a shared page counted once."""
+        own = (count for slug, count in self.by_cover[cover].items() if slug not in self.shared)
+        return sum(own) + len(set(self.shared.values()))

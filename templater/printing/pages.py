@@ -21,6 +21,10 @@ class Side:
     reach: float
     room: float
 
+    def cut_to(self, shown: float) -> float:
+        """The side of a page that shows so much; only a roll's is shorter than others."""
+        return self.page - max(0.0, self.reach - max(self.room, shown))
+
 
 @dataclass(frozen=True, slots=True)
 class Page:

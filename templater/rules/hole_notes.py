@@ -49,6 +49,4 @@ def describe_pieces(plan: Plan) -> Mapping[str, tuple[str, ...]]:
 
 def _phrase(finding: Finding) -> str:
     """``plumb over hall switch: look for a cable with a detector first``."""
-    other = None if finding.rule in _OF_HOLES else finding.other
-    is_so = ", ".join(part for part in (other, finding.figure) if part)
-    return ": ".join(part for part in (is_so, finding.mend) if part)
+    return ": ".join(part for part in (finding.figure, finding.mend) if part)

@@ -26,7 +26,8 @@ class Cover(Flag):
     """What stands on a cell.
 
     ``TAKEN``: words, holes, seams. ``SIDES`` and ``ENDS``: the outline's upright and level edges.
-    ``LEVEL``: the datum or the level line. ``ACROSS`` and ``UPRIGHT``: the centre lines.
+    ``LEVEL``: the datum or the level line. ``ACROSS`` and ``UPRIGHT``: the centre lines. ``STUD``:
+    the lines of studs.
     """
 
     TAKEN = auto()
@@ -35,10 +36,11 @@ class Cover(Flag):
     LEVEL = auto()
     ACROSS = auto()
     UPRIGHT = auto()
+    STUD = auto()
 
 
 NOTHING = Cover(0)
-CENTRES = Cover.ACROSS | Cover.UPRIGHT
+CENTRES = Cover.ACROSS | Cover.UPRIGHT | Cover.STUD
 LINES = CENTRES | Cover.LEVEL
 EDGES = Cover.SIDES | Cover.ENDS
 ALL = LINES | EDGES | Cover.TAKEN

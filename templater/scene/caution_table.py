@@ -44,5 +44,5 @@ def list_cautions(findings: Sequence[Finding], width_mm: float) -> list[Chapter]
 
 def _row(told: Told) -> tuple[str, ...]:
     finding = told.finding
-    cells = (finding.rule, told.parties, finding.figure, finding.mend, finding.because)
+    cells = (finding.rule, told.parties, finding.figure, finding.mend, told.source)
     return (_SHAPES[finding.verdict], *(cell or "" for cell in cells))

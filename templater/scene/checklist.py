@@ -32,6 +32,7 @@ def draw_checklist(plan: Plan, form: Form, *, revision: str) -> tuple[PageDrawin
 def _introduction(plan: Plan, width: float, revision: str) -> list[Part]:
     texts = (
         f"Revision {revision}.",
+        *_tell_proof(plan),
         f"The datum is the one level line across the wall, {describe_datum(plan)}.",
         "± datum: measure from the datum line to the cross; + is up, − is down. From the left end:"
         " measure level from the wall's left end, as you face the wall.",
@@ -40,6 +41,15 @@ def _introduction(plan: Plan, width: float, revision: str) -> list[Part]:
     )
     title = draw_paragraph(plan.title, width, bold=True, most_lines=2)
     return [title, *(draw_paragraph(text, width) for text in texts)]
+
+
+def _tell_proof(plan: Plan) -> list[str]:
+    """What was measured before this file was handed over; a file that does not hold never is."""
+    count = plan.hole_count
+    if not count:
+        return []
+    holes = "1 hole was" if count == 1 else f"{count} holes were"
+    return [f"{holes} re-read from this file; none is farther than 0.01 mm from the plan."]
 
 
 def _hole_rows(plan: Plan, width: float) -> list[Part]:
@@ -70,7 +80,7 @@ def _rows_of(piece: PlacedPiece, plan: Plan, width: float) -> list[tuple[str, ..
 
 
 def _bare_rows(plan: Plan, width: float) -> list[Part]:
-    """The pieces whose hardware nobody has measured yet."""
+    """The pieces that hang without a hole, and those whose hardware nobody has measured yet."""
     rows = tuple((piece.name, "no hole", "") for piece in plan.pieces if not piece.marks)
     if not rows:
         return []
@@ -80,8 +90,8 @@ def _bare_rows(plan: Plan, width: float) -> list[Part]:
         Column("hung", anchor=Anchor.MIDDLE, to_tick=True),
     )
     words = (
-        "The layout does not say how these pieces hang. Their templates show where they go and nothing"
-        " to drill."
+        "There is nothing to drill for these pieces. Their templates show where they go, and by what they"
+        " hang if the layout says so."
     )
     listing = Listing(fit_columns(columns, rows, width), rows, ROW)
     return [draw_paragraph(words, width), listing]

@@ -11,7 +11,7 @@ from templater.lengths import format_length, format_other
 from templater.lettering import wrap
 from templater.paper import PAPERS, Paper
 from templater.placement.model import Plan
-from templater.printing.model import PrintSetup, Tiling
+from templater.printing.model import Coverage, PrintSetup, SheetCounts, Tiling
 from templater.scene.cautions import ADVICE, CABLES, CODES, HEAVY, LADDER
 from templater.scene.flow import (
     Listing,
@@ -43,17 +43,23 @@ TOOLS = (
 
 
 def draw_cover(
-    plan: Plan, tilings: Mapping[str, Tiling], setup: PrintSetup, form: Form, *, revision: str
+    plan: Plan,
+    tilings: Mapping[str, Tiling],
+    counts: SheetCounts,
+    setup: PrintSetup,
+    form: Form,
+    *,
+    revision: str,
 ) -> tuple[PageDrawing, ...]:
     """The cover; ``tilings`` are by the pieces' slugs. A long list of sheets goes on further pages."""
     column = column_width(form)
     width = section_width(column)
     parts = [
         *draw_section("What this is", [draw_paragraph(_describe_kit(plan), width)], column),
-        *draw_section("Print it", _write_printing(plan, tilings, setup, width), column),
+        *draw_section("Print it", _write_printing(plan, counts, setup, width), column),
         *draw_section("You need", draw_list(TOOLS, width), column),
         *draw_section("Take care", _write_cautions(width), column),
-        *draw_section("The sheets", _list_sheets(plan, tilings, width), column),
+        *draw_section("The sheets", _list_sheets(plan, tilings, counts, setup, width), column),
     ]
     first = _draw_head(plan, form, revision)
     _, later = draw_page_heads("Cover", form)
@@ -104,11 +110,9 @@ def _count(number: int, thing: str) -> str:
     return f"{number} {thing}" if number == 1 else f"{number} {thing}s"
 
 
-def _write_printing(
-    plan: Plan, tilings: Mapping[str, Tiling], setup: PrintSetup, width: float
-) -> list[Passage]:
+def _write_printing(plan: Plan, counts: SheetCounts, setup: PrintSetup, width: float) -> list[Passage]:
     """Paper, settings and how many sheets."""
-    tiles = [tile for tiling in tilings.values() for tile in tiling.tiles]
+    total = _count(counts.total(setup.cover), "sheet")
     device = "A plotter or a copy shop" if setup.paper.is_roll else "Any printer that takes the paper"
     which = f"{device} will do."
     if setup.printer is not None:
@@ -118,10 +122,10 @@ def _write_printing(
         f"Paper: {describe_paper(setup.paper, plan)}.",
         "Size: “Actual size” or “100 %”. Never “Fit to page”.",
         "One side of the paper only.",
-        f"{_count(len(tiles), 'sheet')} of templates; the list below tells how many for each piece.",
+        f"{total} of templates; the list below tells how many for each piece.",
         "First print the page “Print test” alone and measure its rulers. Only then print the rest.",
     ]
-    if len({tile.page.width > tile.page.height for tile in tiles}) == 2:
+    if counts.lie_both_ways:
         texts.insert(3, "Some sheets are wider than tall: leave the paper's direction on “Auto”.")
     return draw_list(texts, width)
 
@@ -151,30 +155,45 @@ def _write_cautions(width: float) -> list[Passage]:
     return [draw_boxed(entries, width)]
 
 
-def _list_sheets(plan: Plan, tilings: Mapping[str, Tiling], width: float) -> list[Part]:
-    """One row a piece and the sum of all."""
+def _list_sheets(
+    plan: Plan, tilings: Mapping[str, Tiling], counts: SheetCounts, setup: PrintSetup, width: float
+) -> list[Part]:
+    """One row a piece and the sum of all; then how many sheets there would be with other covers."""
     rows = [
         (
             piece.name,
             str(len(piece.marks)) if piece.marks else "none yet",
-            str(len(tilings[piece.slug].tiles)),
-            count_grid(tilings[piece.slug]),
+            counts.shared.get(piece.slug, str(len(tilings[piece.slug].tiles))),
+            "cut out of a shared sheet"
+            if piece.slug in counts.shared
+            else count_grid(tilings[piece.slug]),
         )
         for piece in plan.pieces
     ]
-    total = sum(len(tilings[piece.slug].tiles) for piece in plan.pieces)
-    rows.append(("All pieces", str(plan.hole_count), str(total), ""))
+    rows.append(("All pieces", str(plan.hole_count), str(counts.total(setup.cover)), ""))
     columns = (
         Column("Piece", Fit.WRAPPED),
         Column("Holes", anchor=Anchor.MIDDLE),
         Column("Sheets", anchor=Anchor.MIDDLE),
-        Column("Laid out"),
+        Column("Laid out", Fit.WRAPPED),
     )
-    return [Listing(fit_columns(columns, rows, width), tuple(rows))]
+    table = Listing(fit_columns(columns, rows, width), tuple(rows))
+    return [table, draw_paragraph(_compare_covers(counts, setup.cover), width)]
+
+
+def _compare_covers(counts: SheetCounts, cover: Coverage) -> str:
+    """How many sheets the templates take with each cover."""
+    others = ", ".join(f"{each.value} {counts.total(each)}" for each in Coverage)
+    return (
+        f"Sheets of templates by cover: {others}. This kit is made with {cover.value}. Full: all of every"
+        " piece; band: its top edge, holes and one corner; card: its holes."
+    )
 
 
 def count_grid(tiling: Tiling) -> str:
     """How a template's sheets lie: ``3 across, 2 down``; empty where they form no plain grid."""
+    if tiling.cover is not Coverage.FULL:
+        return f"{tiling.cover.value} only"
     across = len({round(tile.clip.x0, 3) for tile in tiling.tiles})
     down = len({round(tile.clip.y0, 3) for tile in tiling.tiles})
     return f"{across} across, {down} down" if across * down == len(tiling.tiles) else ""

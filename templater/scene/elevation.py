@@ -27,6 +27,7 @@ from templater.scene.marks import draw_box
 from templater.scene.piece_labels import Crowd, Wording, write_beside, write_inside
 from templater.scene.scales import Scale, standard_scales
 from templater.scene.spans import common_spans, dash_spans, keep_apart, open_spans
+from templater.scene.stud_lines import draw_studs
 from templater.scene.surroundings import (
     draw_crossed_box,
     draw_slope,
@@ -169,6 +170,7 @@ class _Drawing:
         self._draw_furniture()
         self._draw_obstacles()
         self._draw_pieces()
+        self._draw_studs()
         sides = self._distances
         left_out = sides.above.left_out + sides.left.left_out if sides else self._plan.hole_count
         pieces = tuple((piece.slug, box) for _, piece, box in self._pieces)
@@ -328,6 +330,13 @@ class _Drawing:
             self._items += write_inside(
                 box, crosses, _piece_wordings(str(number), piece.name, size)
             ) or write_beside(box, str(number), self._crowd, self._frame)
+
+    def _draw_studs(self) -> None:
+        """The studs, behind all else."""
+        xs = [self._view.on_page(Point(stud, 0.0)).x for stud in self._plan.studs]
+        self._items += draw_studs(
+            xs, self._frame, self._items, solids=self._solid, ceiling=self._ceiling
+        )
 
     def _outline(self, whole: Box, seen: Box, width_mm: float) -> None:
         """A rectangle, left open where the view cuts it off."""

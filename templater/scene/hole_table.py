@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from templater.drawing import Anchor
 from templater.lengths import format_both
 from templater.placement.model import PlacedPiece, Plan
+from templater.printing.error import Errors, format_error
 from templater.rules.model import Finding, Verdict
 from templater.scene.chapters import Chapter
 from templater.scene.elevation import furniture_key
@@ -46,16 +47,27 @@ _HOLE_COLUMNS = (
     Column("Furniture", Fit.SHORTENED),
     Column("Hole, above the floor at the datum's place", anchor=Anchor.END),
     Column("Hole, from the datum (− down)", anchor=Anchor.END),
+    Column("Error on paper (estimate)", anchor=Anchor.MIDDLE),
 )
-_NAMES, _SIZE, _ACROSS, _FURNITURE, _UP = (0, 1, 3), (2,), (4, 5), (6, 7), (8, 9)
+_NAMES, _SIZE, _ACROSS, _FURNITURE, _UP, _ERROR = (0, 1, 3), (2,), (4, 5), (6, 7), (8, 9), (10,)
+
+_Errors = Mapping[str, Errors]
+"""What to expect of the holes of each piece, by its slug."""
 
 
-def list_holes(plan: Plan, width_mm: float) -> list[Chapter]:
+def list_holes(plan: Plan, width_mm: float, errors: _Errors | None = None) -> list[Chapter]:
     """The table of every hole, no wider than asked: on narrow paper it falls into several tables."""
     overs = {piece.over.name for piece in plan.pieces if piece.over}
-    measures = (*_SIZE, *_ACROSS, *_FURNITURE[: min(len(overs), 2)], *_UP)
+    expected = errors or {}
+    measures = (*_SIZE, *_ACROSS, *_FURNITURE[: min(len(overs), 2)], *_UP, *(_ERROR if errors else ()))
     for joint in (" ", "\n"):
-        rows = [row for piece in _number(plan) for row in _hole_rows(plan, *piece, joint)]
+        rows = [
+            (*row, error)
+            for number, piece in _number(plan)
+            for row, error in zip(
+                _hole_rows(plan, number, piece, joint), _list_errors(piece, expected), strict=True
+            )
+        ]
         whole = _pick(_HOLE_COLUMNS, rows, sorted((*_NAMES, *measures)), "Holes", width_mm)
         if _is_within(whole, width_mm):
             return [whole]
@@ -121,6 +133,13 @@ def _hole_rows(plan: Plan, number: int, piece: PlacedPiece, joint: str) -> Itera
             split(format_both(y, plan.units)),
             split(from_datum(plan, y)),
         )
+
+
+def _list_errors(piece: PlacedPiece, errors: _Errors) -> Iterable[str]:
+    """What to expect of each hole of a piece, where it is known; one cell at the least."""
+    if piece.marks and piece.slug in errors:
+        return [format_error(error) for error in errors[piece.slug].holes]
+    return [""] * max(1, len(piece.marks))
 
 
 def list_furniture(plan: Plan, width_mm: float) -> list[Chapter]:

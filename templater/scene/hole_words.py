@@ -9,6 +9,7 @@ from templater.geometry import Point
 from templater.lengths import format_both
 from templater.mounting.model import Mark
 from templater.placement.model import PlacedPiece, Plan
+from templater.printing.error import Errors, format_error
 from templater.scene.blocks import Block, Row, wrapped
 from templater.scene.labels import Note
 from templater.scene.lines import NORMAL
@@ -31,6 +32,7 @@ class HoleWords:
     plan: Plan
     marks: tuple[Mark, ...]
     near_seam: tuple[int, ...]
+    errors: Errors | None = None
 
     def number(self, index: int) -> tuple[Block, tuple[Point, ...]]:
         """A hole's number, and the corners beside its ring where it may stand."""
@@ -54,7 +56,10 @@ class HoleWords:
         if index + 1 in self.near_seam:
             own.append("This hole could not be kept clear of a seam: tape with care.")
         shared = self._shared(mark)
-        sayings = ([*own, *shared],) if full else ([*own, shared[0]], own)
+        expected = self._expect(index)
+        sayings = [[*own, *shared]] if full else [[*own, shared[0]], own]
+        if expected:
+            sayings.insert(0, [*sayings[0], *expected])
         blocks = tuple(
             Block((*heading, *(row for text in texts for row in wrapped(text, width))))
             for texts in sayings
@@ -72,9 +77,11 @@ class HoleWords:
             heights.setdefault((round(mark.hole.y, 3), round(mark.hang.y, 3)), []).append(index + 1)
         for numbers in heights.values():
             mark = self.marks[numbers[0] - 1]
-            heading = Row(_name_holes(numbers, len(self.marks)), NORMAL, bold=True)
+            heading = Row(name_holes(numbers, len(self.marks)), NORMAL, bold=True)
+            shared = self._shared(mark)
             blocks = tuple(
-                Block((heading, *(row for text in self._shared(mark) for row in wrapped(text, width))))
+                Block((heading, *(row for text in texts for row in wrapped(text, width))))
+                for texts in ([*shared, *self._expect_between()], shared)
                 for width in _WIDTHS
             )
             yield Note(blocks, mark.hole)
@@ -105,6 +112,19 @@ class HoleWords:
             text += "; near a seam"
         return text
 
+    def _expect(self, index: int) -> list[str]:
+        """How far off the paper may put a hole."""
+        if self.errors is None:
+            return []
+        text = f"expected on this paper within {format_error(self.errors.holes[index])} (an estimate)"
+        return [text, *self._expect_between()] if len(self.marks) <= 2 else [text]
+
+    def _expect_between(self) -> list[str]:
+        """How far off the paper may put one hole from another."""
+        if self.errors is None or self.errors.between is None:
+            return []
+        return [f"from hole to hole within {format_error(self.errors.between)} (an estimate)"]
+
     def _shared(self, mark: Mark) -> list[str]:
         """Heights, drop and rise of a hole."""
         units, height = self.plan.units, self.piece.box.y0 + mark.hole.y
@@ -120,8 +140,8 @@ class HoleWords:
         return texts
 
 
-def _name_holes(numbers: Sequence[int], count: int) -> str:
-    """``ALL HOLES``, or ``HOLES 1, 2, 5``."""
+def name_holes(numbers: Sequence[int], count: int) -> str:
+    """Holes by their numbers: ``ALL HOLES``, or ``HOLES 1, 2, 5``."""
     if len(numbers) == count:
         return "HOLE 1" if count == 1 else "ALL HOLES"
     return f"HOLES {', '.join(map(str, numbers))}" if len(numbers) > 1 else f"HOLE {numbers[0]}"

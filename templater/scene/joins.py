@@ -144,15 +144,16 @@ class _Join:
     def _find_place(
         self, boards: Mapping[str, Board], wanted: float
     ) -> tuple[Cover, tuple[_Half, _Half]] | None:
-        """A mark near a place along the seam, clear of all but a centre line that runs along it."""
+        """A mark near a place along the seam, clear of all but a centre or stud line along it."""
+        across = self.beside | Cover.STUD
         for named, shift in product((True, False), _SHIFTS):
             at = self.along(wanted + shift)
             halves = self.halves(at, named=named)
             if not self.holds(at, _HALF):
                 continue
-            if all(boards[half.sheet].is_clear(half.box, ALL & ~self.beside) for half in halves):
+            if all(boards[half.sheet].is_clear(half.box, ALL & ~across) for half in halves):
                 clear = all(boards[half.sheet].is_clear(half.box) for half in halves)
-                return NOTHING if clear else self.beside, halves
+                return NOTHING if clear else across, halves
         return None
 
     def halves(self, at: Point, *, named: bool = True) -> tuple[_Half, _Half]:

@@ -40,3 +40,8 @@ def datum_dash(width_mm: float) -> Dash:
 def short_dash(width_mm: float) -> Dash:
     """Dashes: hidden edges, laps (ISO 128 line 02)."""
     return (12 * width_mm, 3 * width_mm)
+
+
+def spaced_dash(width_mm: float) -> Dash:
+    """Dashes far apart: what is hidden in the wall, unlike any line that is cut (ISO 128 line 03)."""
+    return (12 * width_mm, 18 * width_mm)

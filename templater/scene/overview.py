@@ -10,11 +10,13 @@ from templater.geometry import Box, Point
 from templater.lengths import format_length
 from templater.lettering import LINE_PITCH
 from templater.placement.model import Plan
+from templater.printing.error import Errors
 from templater.rules.cautions.together import split_findings
 from templater.rules.model import Finding
 from templater.scene.caution_table import list_cautions
 from templater.scene.chapters import LEAST_ROW, ChapterRun
 from templater.scene.elevation import Elevation, Fitting, fit_elevation
+from templater.scene.hardware_table import list_hardware, list_things_to_buy
 from templater.scene.hole_table import list_findings, list_furniture, list_holes, list_notes
 from templater.scene.lines import SMALL
 from templater.scene.model import Form, PageDrawing
@@ -44,24 +46,28 @@ def draw_overview(
     *,
     revision: str,
     piece_targets: Mapping[str, str],
+    errors: Mapping[str, Errors] | None = None,
 ) -> tuple[PageDrawing, ...]:
     """The wall on one page, then larger views where pieces are small, then what found no room.
 
-    ``piece_targets`` are the names that the pieces' rectangles lead to, by slug.
+    ``piece_targets`` are the names that the pieces' rectangles lead to, ``errors`` what to expect of
+    their holes, both by slug.
     """
     rules, cautions = split_findings(findings)
     places = _arrange_page(plan, form, revision)
     fitting = fit_elevation(plan, [place.room.size for place in places])
     place = places[fitting.room]
-    elevation, table = _draw_wall(plan, place.room, fitting)
+    elevation, table = _draw_wall(plan, place.room, fitting, errors)
     items = (*elevation.items, *table, *place.draw_words(fitting.scale.text))
     pages = [PageDrawing(TITLE, form.size, items, _link(elevation, piece_targets))]
     pages += _draw_parts(plan, fitting, form, piece_targets)
     width = form.inner.width
     run = ChapterRun(form)
     for chapter in (
-        *([] if table else list_holes(plan, width)),
+        *([] if table else list_holes(plan, width, errors)),
         *list_cautions(cautions, width),
+        *list_hardware(plan, width),
+        *list_things_to_buy(plan, width),
         *list_findings(rules, width),
         *list_furniture(plan, width),
         *list_obstacles(plan, width),
@@ -156,26 +162,28 @@ def _count_fitting(passages: Sequence[Passage], height: float) -> int:
     return sum(_height(passages[: number + 1]) <= height for number in range(len(passages)))
 
 
-def _draw_wall(plan: Plan, room: Box, fitting: Fitting) -> tuple[Elevation, list[Item]]:
+def _draw_wall(
+    plan: Plan, room: Box, fitting: Fitting, errors: Mapping[str, Errors] | None
+) -> tuple[Elevation, list[Item]]:
     """The elevation and, below or beside it, the table of holes if there is room for all of it."""
     size = fitting.size
     middle = room.x0 + (room.width - size.width) / 2
     below = room._replace(y1=room.y1 - size.height - GAP)
     beside = room._replace(x0=room.x0 + size.width + GAP)
     for place, x in ((below, middle), (beside, room.x0)):
-        table = _draw_whole_table(plan, place)
+        table = _draw_whole_table(plan, place, errors)
         if table:
             return fitting.draw(plan, Point(x, room.y1)), table
     top = room.y1 - (room.height - size.height) / 2
     return fitting.draw(plan, Point(middle, top)), []
 
 
-def _draw_whole_table(plan: Plan, box: Box) -> list[Item]:
+def _draw_whole_table(plan: Plan, box: Box, errors: Mapping[str, Errors] | None) -> list[Item]:
     """The table of holes in a box, or nothing where it would not be whole."""
     rows = sum(max(1, len(piece.marks)) for piece in plan.pieces)
     if rows * LEAST_ROW > box.height or box.width < _COLUMN:
         return []
-    chapters = list_holes(plan, box.width)
+    chapters = list_holes(plan, box.width, errors)
     head = draw_heading(chapters[0].heading, box.width)
     columns, cells = chapters[0].columns, chapters[0].rows
     left = box.x0 + (box.width - table_width(columns)) / 2

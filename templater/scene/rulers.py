@@ -69,7 +69,7 @@ def _try(board: Board, regions: Regions, corner: Point, *, first_up: bool) -> Ru
 
 def _list_ways(upward: bool) -> Iterator[Way]:
     """Inside the outline, outside, on its edge; then shorter, 50 mm and 2 in; then across all lines."""
-    lines = Cover.LEVEL | Cover.ACROSS if upward else Cover.UPRIGHT
+    lines = Cover.LEVEL | Cover.ACROSS if upward else Cover.UPRIGHT | Cover.STUD
     edges = Cover.ENDS if upward else Cover.SIDES
     for size in (_LONG, _SHORT):
         yield Way(_shape(size, upward))

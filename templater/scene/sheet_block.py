@@ -13,7 +13,7 @@ from typing import TypeAlias
 from templater.drawing import Anchor, Item, Polyline, Words
 from templater.geometry import Box, Point, Size
 from templater.lettering import ASCENT, DESCENT, shorten, text_width, wrap
-from templater.printing.model import Tile, Tiling
+from templater.printing.model import Coverage, Tile, Tiling
 from templater.scene.board import CENTRES, LINES, Board, Cover, plain_shape
 from templater.scene.lines import FINE, LARGE, MEDIUM, NORMAL, SMALL, TITLE
 from templater.scene.marks import draw_arrow, draw_box
@@ -28,6 +28,18 @@ _REMARKS = {
 }
 """What is said of paper outside the outline (fold) and of words that found no room (more)."""
 
+_BRIEF_REMARKS = {
+    (False, False): (),
+    (True, False): ("Outside: fold, do not cut.",),
+    (False, True): ("More: see the checklist.",),
+    (True, True): ("Fold back; see checklist.",),
+}
+_LEFT_OUT = {
+    Coverage.FULL: (),
+    Coverage.BAND: ("Band: the rest is left out.",),
+    Coverage.CARD: ("Card: the rest is left out.",),
+}
+"""What is said of a template that is not printed whole; other remarks are then brief."""
 
 _NO_ROOM = 100
 _MARGIN = 12.0
@@ -142,6 +154,7 @@ def draw_sheet_block(
         page = f"page {names.first_page + index} of {names.page_count}"
     (x0, y0, x1, y1), room = block.box, layout.text_width
     items: list[Item] = [draw_box(block.box.grown(-0.5), FINE), *block.rulers]
+    remarks = _REMARKS if tiling.cover is Coverage.FULL else _BRIEF_REMARKS
     foot = Point(x0 + _MARGIN / 2, y0 + layout.arrow_foot)
     items += _draw_up(foot, layout.size.height - layout.arrow_foot - 11)
     lines = [
@@ -149,7 +162,7 @@ def draw_sheet_block(
         (shorten(names.title, SMALL, room), SMALL, False),
         (f"rev {names.revision}", LARGE, True),
         *([(page, SMALL, False)] if page else []),
-        *((text, SMALL, True) for text in _REMARKS[fold, more]),
+        *((text, SMALL, True) for text in (*_LEFT_OUT[tiling.cover], *remarks[fold, more])),
     ]
     depth = layout.size.height - 1.6
     lines += _say_printing(names.printer, room, depth - _depth_of(lines))
@@ -182,13 +195,12 @@ def _say_printing(printer: str | None, width_mm: float, depth_mm: float) -> list
     """How to print the sheet, and on which printer if it is corrected for one."""
     if printer is None:
         return [("Print at 100 %, actual size.", SMALL, False)]
-    text = f"Corrected for printer “{printer}”: do not use on another. Print at 100 %."
+    text = f"Corrected for “{printer}”: use no other printer. Print at 100 %."
     lines = [(line, SMALL, True) for line in wrap(text, SMALL, width_mm, bold=True)]
-    if _depth_of(lines) <= depth_mm:
+    if _depth_of(lines) + _LEADING * len(lines) <= depth_mm:
         return lines
-    room = width_mm - text_width("Only “” at 100 %", SMALL, bold=True)
-    name = shorten(printer, SMALL, room, bold=True)
-    return [(f"Only “{name}” at 100 %", SMALL, True)]
+    name = shorten(printer, SMALL, width_mm - text_width("“” only, 100 %", SMALL))
+    return [(f"“{name}” only, 100 %", SMALL, False)]
 
 
 def _name_lines(names: SheetNames, width_mm: float) -> Iterable[_Line]:

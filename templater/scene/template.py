@@ -6,7 +6,7 @@ the scissors stands inside the outline where there is room, and wholly on one sh
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import product
 from operator import itemgetter
@@ -15,17 +15,24 @@ from typing import NamedTuple
 from templater.drawing import Item
 from templater.geometry import ORIGIN, Box, Size
 from templater.placement.model import PlacedPiece, Plan
-from templater.printing.model import Tile, Tiling
+from templater.printing.error import Errors
+from templater.printing.model import Coverage, Shape, Tile, Tiling
 from templater.scene.board import Board, Cover
 from templater.scene.hole_words import HoleWords
 from templater.scene.joins import JoinMarks, draw_joins, write_on_seams
 from templater.scene.labels import WAYS_INSIDE, WAYS_OUTSIDE, Labels, Note
 from templater.scene.marks import ARM
+from templater.scene.part_words import PartWords
+from templater.scene.piece_tag import draw_piece_tag, place_piece_tag
+from templater.scene.safety_words import SafetyWords
 from templater.scene.sheet_block import SheetBlock, SheetNames, draw_sheet_block, place_sheet_block
 from templater.scene.template_lines import TemplateLines
 from templater.scene.template_words import LineWords, TemplateWords
 
 _LINE_ROOM = 0.8
+_BESIDE = 10.0
+"""Blank paper beside a template that is printed on one large sheet, mm."""
+
 _HOLE_ROOM = ARM + 1
 _RING_CORE = 4.0
 _MOST_FULL = 2
@@ -38,7 +45,7 @@ class TemplateDrawing:
 
     ``lines`` are clipped by each sheet; ``labels`` and ``furniture`` stand wholly on the sheet of
     the same place in the tiling; ``whole`` takes the furniture's place where the template is one
-    drawing. ``area`` holds everything drawn.
+    drawing. ``area`` holds everything drawn; ``is_complete`` tells that every word found room.
     """
 
     size: Size
@@ -47,6 +54,7 @@ class TemplateDrawing:
     furniture: tuple[tuple[Item, ...], ...]
     whole: tuple[Item, ...]
     area: Box
+    is_complete: bool = True
 
 
 def template_extent(piece: PlacedPiece) -> Box:
@@ -55,13 +63,32 @@ def template_extent(piece: PlacedPiece) -> Box:
     return Box.around((Box.of(ORIGIN, piece.size), *crosses))
 
 
-def draw_template(piece: PlacedPiece, plan: Plan, tiling: Tiling, names: SheetNames) -> TemplateDrawing:
+def template_shape(piece: PlacedPiece) -> Shape:
+    """What matters of a piece's template where it is cut into sheets."""
+    marks = piece.template_marks()
+    return Shape(
+        Box.of(ORIGIN, piece.size),
+        template_extent(piece),
+        tuple(mark.hole for mark in marks),
+        tuple(mark.hang for mark in marks),
+    )
+
+
+def whole_tiling(piece: PlacedPiece) -> Tiling:
+    """The whole template on one sheet that is as large as it must be."""
+    shown = template_extent(piece).grown(_BESIDE)
+    return Tiling((Tile("A1", shown, shown, shown.size, ORIGIN),), (), ())
+
+
+def draw_template(
+    piece: PlacedPiece, plan: Plan, tiling: Tiling, names: SheetNames, *, errors: Errors | None = None
+) -> TemplateDrawing:
     """Draw a piece's template for the sheets it will be printed on.
 
     Lines and holes come first; then the words find room, in the order of their worth to the person
-    on the ladder.
+    on the ladder. ``errors`` are told where they are known and find room.
     """
-    return _Filling(piece, plan, tiling).draw(names)
+    return _Filling(piece, plan, tiling, errors).draw(names)
 
 
 class _Holes(NamedTuple):
@@ -89,12 +116,16 @@ class _Sheet:
 
 
 class _Filling:
-    """A template's sheets as they fill up; ``_lost`` counts the notes that found no room."""
+    """A template's sheets as they fill up; ``_lost`` counts the notes that found no room.
 
-    def __init__(self, piece: PlacedPiece, plan: Plan, tiling: Tiling) -> None:
-        self._piece, self._tiling, self._lost = piece, tiling, 0
+    ``_deferred`` counts those which a template that shares a page leaves to the overview.
+    """
+
+    def __init__(self, piece: PlacedPiece, plan: Plan, tiling: Tiling, errors: Errors | None) -> None:
+        self._piece, self._plan, self._tiling = piece, plan, tiling
+        self._lost = self._deferred = 0
         self._lines = TemplateLines.of(piece, plan)
-        self._holes = HoleWords(piece, plan, self._lines.marks, tiling.near_seam)
+        self._holes = HoleWords(piece, plan, self._lines.marks, tiling.near_seam, errors)
         self._boards = _prepare_boards(tiling.tiles, self._lines)
         self._labels = Labels(tiling.tiles, Box.of(ORIGIN, piece.size), self._boards)
         self._number_holes()
@@ -102,7 +133,7 @@ class _Filling:
         extent = template_extent(piece)
         self._joins: JoinMarks = draw_joins(tiling, extent, by_name, self._labels.interruptions)
         self._sheets = [self._fill_sheet(index) for index in range(len(tiling.tiles))]
-        self._say_the_rest(TemplateWords(piece, plan, self._lines))
+        self._say_the_rest(TemplateWords(piece, plan, self._lines, errors))
         for sheet, item in write_on_seams(tiling, extent, by_name, self._labels.interruptions):
             self._joins[sheet].append(item)
 
@@ -139,7 +170,8 @@ class _Filling:
         full = mode.full and len(self._lines.marks) <= _MOST_FULL
         notes = [self._holes.write_hole(hole, full=full) for hole in holes]
         put = [labels.put(note) for note in notes] if mode.first else []
-        block = place_sheet_block(self._tiling.tiles[index], self._boards[index], labels.regions[index])
+        place = place_piece_tag if self._tiling.is_shared else place_sheet_block
+        block = place(self._tiling.tiles[index], self._boards[index], labels.regions[index])
         labels.interruptions += block.interruptions
         put = put if mode.first else [labels.put(note) for note in notes]
         untold = tuple(hole for hole, place in zip(holes, put, strict=True) if place is None)
@@ -151,14 +183,36 @@ class _Filling:
         notes = [*self._holes.write_key([hole for sheet in self._sheets for hole in sheet.untold])]
         notes += self._holes.write_shared([hole for sheet in self._sheets for hole in sheet.not_full])
         self._lost += sum(put(note) is None for note in notes)
-        lines = list(words.write_lines())
+        lines = [line for line in words.write_lines() if self._shows(line)]
         said_on = [self._put_first(line.notes) for line in lines]
-        notes = [*words.write_datum_off(), words.write_paper(), *words.write_sides()]
-        self._lost += sum(put(note) is None for note in notes)
+        safety = SafetyWords(self._piece, self._plan)
+        holds, minds = [*safety.write_holes(), *safety.write_supports()], [*safety.write_cautions()]
+        datum, paper = [*words.write_datum_off()], [*self._describe_paper(words)]
+        if self._tiling.is_shared:
+            self._lost += sum(put(note) is None for note in (*datum, *paper))
+            self._deferred = sum(put(note) is None for note in (*minds, *holds))
+        else:
+            self._lost += sum(put(note) is None for note in (*holds, *datum, *minds, *paper))
         for note in words.write_hang_point():
             put(note)
         for line, said in zip(lines, said_on, strict=True):
             self._name_again(line, said)
+
+    def _shows(self, line: LineWords) -> bool:
+        """Whether a line is printed; of a band or a card it may be on no sheet."""
+        tiling = self._tiling
+        return tiling.cover is Coverage.FULL or any(line.is_on(tile.keep) for tile in tiling.tiles)
+
+    def _describe_paper(self, words: TemplateWords) -> Iterable[Note]:
+        """What the paper must measure, what it leaves out, and what is beside the piece."""
+        parts = PartWords(self._piece, self._plan, self._lines, self._tiling)
+        is_full, is_card = (self._tiling.cover is cover for cover in (Coverage.FULL, Coverage.CARD))
+        if self._tiling.is_shared:
+            yield words.write_cut_out()
+        else:
+            yield words.write_paper() if is_full else parts.write_paper()
+        yield from parts.write_corner()
+        yield from parts.write_sides() if is_card else words.write_sides()
 
     def _put_first(self, notes: tuple[Note, ...]) -> int | None:
         """Place the first note that finds room, inside if any does; the sheet's place in the tiling."""
@@ -193,13 +247,25 @@ class _Filling:
             furniture=tuple(
                 (
                     *self._joins[tile.name],
-                    *draw_sheet_block(block, names, tiling, index, fold=fold, more=more),
+                    *self._draw_block(block, names, index, fold=fold, more=more),
                 )
                 for index, (tile, block, fold) in tiles
             ),
-            whole=draw_sheet_block(blocks[0], names, tiling, None, fold=folds[0], more=more),
+            whole=()
+            if tiling.is_shared
+            else draw_sheet_block(blocks[0], names, tiling, None, fold=folds[0], more=more),
             area=Box.around((template_extent(self._piece), *(tile.clip for tile in tiling.tiles))),
+            is_complete=not (more or any(sheet.faults for sheet in self._sheets)),
         )
+
+    def _draw_block(
+        self, block: SheetBlock, names: SheetNames, index: int, *, fold: bool, more: bool
+    ) -> tuple[Item, ...]:
+        """A sheet's block and rulers, or the tag of a template that is cut out of a page."""
+        if self._tiling.is_shared:
+            sheet = self._tiling.tiles[index].name
+            return draw_piece_tag(block, names, sheet, fold=fold, more=self._deferred > 0)
+        return draw_sheet_block(block, names, self._tiling, index, fold=fold, more=more)
 
 
 def _prepare_boards(tiles: Sequence[Tile], lines: TemplateLines) -> list[Board]:

@@ -11,7 +11,7 @@ from templater.mounting.model import Mark
 from templater.placement.model import PlacedPiece, Plan
 from templater.rules.holes import STUD_HALF_MM
 from templater.scene.board import EDGES, Cover
-from templater.scene.lines import FINE, MEDIUM, THIN, centre_dash, datum_dash, short_dash
+from templater.scene.lines import FINE, MEDIUM, THIN, centre_dash, datum_dash, spaced_dash
 from templater.scene.marks import ARM, RING_RADIUS, draw_target
 
 SAME_MM = 0.5
@@ -66,9 +66,14 @@ class TemplateLines:
         return self._across(self.size.height / 2, FINE, centre_dash(FINE))
 
     @property
-    def stud_centres(self) -> tuple[Line, ...]:
-        """The centre lines of the studs behind the paper."""
-        return tuple(self._up(x) for x in self.studs if self._is_inside(x))
+    def named_studs(self) -> Iterable[tuple[str, Line]]:
+        """The centre line of each stud behind the paper; of one beside it the edge that shows."""
+        for centre in self.studs:
+            edges = (centre - STUD_HALF_MM, centre + STUD_HALF_MM)
+            if self._is_inside(centre):
+                yield "stud centre", self._up(centre)
+            else:
+                yield from (("stud edge", self._up(x)) for x in edges if self._is_inside(x))
 
     @property
     def stud_lines(self) -> tuple[Line, ...]:
@@ -89,7 +94,7 @@ class TemplateLines:
             yield level, Cover.LEVEL
         yield self.centre_up, Cover.UPRIGHT
         for stud in self.stud_lines:
-            yield stud, Cover.UPRIGHT
+            yield stud, Cover.STUD
         if not self.datum_is_centre:
             yield self.centre_across, Cover.ACROSS
 
@@ -117,8 +122,8 @@ class TemplateLines:
         return SAME_MM <= x <= self.size.width - SAME_MM
 
     def _up(self, x: float) -> Line:
-        """An upright line of something hidden, from edge to edge."""
-        return Line(Point(x, 0), Point(x, self.size.height), FINE, short_dash(FINE))
+        """An upright line of what is hidden in the wall, from edge to edge."""
+        return Line(Point(x, 0), Point(x, self.size.height), FINE, spaced_dash(FINE))
 
     def _across(self, y: float, width_mm: float, dash: Dash = ()) -> Line:
         """A level line from edge to edge."""

@@ -4,20 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from itertools import product
 
 from templater.drawing import Line
-from templater.geometry import Box, Point
+from templater.geometry import Box, Point, Size
 from templater.lengths import format_both
-from templater.placement.model import PlacedPiece, Plan, Side
+from templater.placement.model import Neighbour, PlacedPiece, Plan, Side
+from templater.printing.error import Errors, format_error
 from templater.scene.blocks import Block, Row, wrapped
 from templater.scene.labels import Note
 from templater.scene.lines import NORMAL, SMALL
 from templater.scene.marks import ARM
 from templater.scene.template_lines import SAME_MM, TemplateLines
-from templater.scene.wording import above_or_below, from_left_end, from_middle
+from templater.scene.wording import above_or_below, format_size_both, from_left_end, from_middle
 
-_WIDE = 84.0
-_NARROW = 56.0
+WIDE = 84.0
+NARROW = 56.0
+"""How wide blocks of words are, mm."""
+
 _SHORTEST = 20.0
 """A line of which a sheet shows less is not named there, mm."""
 _ARROWS = {Side.LEFT: "←", Side.RIGHT: "→", Side.ABOVE: "↑", Side.BELOW: "↓"}
@@ -33,6 +37,21 @@ def measure_across(piece: PlacedPiece, plan: Plan, x: float) -> list[str]:
     return texts
 
 
+def name_neighbour(neighbour: Neighbour) -> str:
+    """A neighbour's name behind an arrow that points to it."""
+    return f"{_ARROWS[neighbour.side]} {neighbour.name}"
+
+
+def near_side(side: Side, size: Size) -> Point:
+    """The middle of one side of a piece."""
+    return {
+        Side.LEFT: Point(0, size.height / 2),
+        Side.RIGHT: Point(size.width, size.height / 2),
+        Side.ABOVE: Point(size.width / 2, size.height),
+        Side.BELOW: Point(size.width / 2, 0),
+    }[side]
+
+
 @dataclass(frozen=True, slots=True)
 class LineWords:
     """A line's name, and the notes that may explain it: the first that finds room is enough."""
@@ -41,10 +60,15 @@ class LineWords:
     line: Line
     notes: tuple[Note, ...]
 
+    def is_on(self, keep: Box) -> bool:
+        """Whether a sheet shows enough of the line to name it."""
+        shown = self.line.box.common(keep)
+        return min(shown.size) >= 0 and max(shown.size) >= _SHORTEST
+
     def name_on(self, keep: Box) -> Note | None:
         """The name alone, beside the line on a sheet; None where the sheet does not show the line."""
         shown = self.line.box.common(keep)
-        if min(shown.size) < 0 or max(shown.size) < _SHORTEST:
+        if not self.is_on(keep):
             return None
         block = Block((Row(self.name, SMALL, bold=True),), turned=self.line.start.x == self.line.end.x)
         end = Point(shown.x1, shown.y1)
@@ -58,6 +82,7 @@ class TemplateWords:
     piece: PlacedPiece
     plan: Plan
     lines: TemplateLines
+    errors: Errors | None = None
 
     def write_lines(self) -> Iterable[LineWords]:
         """What sets the level line, the centre line and the datum on the wall, and where studs are."""
@@ -76,8 +101,8 @@ class TemplateWords:
         )
         if not lines.datum_is_centre:
             yield LineWords("centre line", lines.centre_across, ())
-        for stud in lines.stud_centres:
-            yield LineWords("stud centre", stud, ())
+        for name, stud in lines.named_studs:
+            yield LineWords(name, stud, ())
 
     def write_datum_off(self) -> Iterable[Note]:
         """How far the datum is, where it does not cross the paper."""
@@ -86,7 +111,7 @@ class TemplateWords:
             return
         edge, side, away = ("bottom", "below", -datum) if datum < 0 else ("top", "above", datum - height)
         text = f"The datum is {format_both(away, self.plan.units)} {side} this {edge} edge."
-        blocks = tuple(Block(wrapped(text, room)) for room in (_NARROW, _NARROW * 0.7))
+        blocks = tuple(Block(wrapped(text, room)) for room in (NARROW, NARROW * 0.7))
         yield Note(blocks, Point(width / 4, 0 if datum < 0 else height))
 
     def write_hang_point(self) -> Iterable[Note]:
@@ -100,20 +125,13 @@ class TemplateWords:
 
     def write_sides(self) -> Iterable[Note]:
         """The neighbour on each side, with the gap to it."""
-        width, height = self.piece.size
-        near = {
-            Side.LEFT: Point(0, height / 2),
-            Side.RIGHT: Point(width, height / 2),
-            Side.ABOVE: Point(width / 2, height),
-            Side.BELOW: Point(width / 2, 0),
-        }
         for neighbour in self.piece.neighbours:
             gap = Row(f"gap {format_both(neighbour.gap_mm, self.plan.units)}")
-            name = f"{_ARROWS[neighbour.side]} {neighbour.name}"
+            name = name_neighbour(neighbour)
             blocks = tuple(
-                Block((*wrapped(name, room, bold=True), gap)) for room in (_NARROW, _NARROW * 0.6)
+                Block((*wrapped(name, room, bold=True), gap)) for room in (NARROW, NARROW * 0.6)
             )
-            yield Note(blocks, near[neighbour.side])
+            yield Note(blocks, near_side(neighbour.side, self.piece.size))
 
     def write_paper(self) -> Note:
         """What the taped-up paper must measure, and what the user must be told."""
@@ -128,12 +146,29 @@ class TemplateWords:
         if self.piece.hang is not None:
             texts.append(f"Hangs by {self.piece.hang.by.value}.")
         blocks = []
-        for room in (_NARROW, _WIDE):
+        for told, room in product(([*texts, *self._expect_from_top()], texts), (NARROW, WIDE)):
             rows = [*wrapped("TAPED UP, check the paper:", room, bold=True)]
-            rows += [row for text in texts for row in wrapped(text, room)]
+            rows += [row for text in told for row in wrapped(text, room)]
             rows += [row for note in self.piece.notes for row in wrapped(note, room, bold=True)]
             blocks.append(Block(tuple(rows)))
         return Note(tuple(blocks), Point(size.width * 0.3, size.height * 0.35))
+
+    def write_cut_out(self) -> Note:
+        """The same in brief, for a template that is cut out of a page it shares."""
+        size = format_size_both(self.piece.size, self.plan.units)
+        texts = (f"{size}. {self._say_where_to_cut()}", *self.piece.notes)
+        blocks = tuple(
+            Block(tuple(row for text in texts for row in wrapped(text, room, bold=True)))
+            for room in (WIDE, NARROW, 0.75 * NARROW)
+        )
+        return Note(blocks, Point(self.piece.size.width / 2, 0.0))
+
+    def _expect_from_top(self) -> list[str]:
+        """How far off holes may be where the template is set by its edge, not by its lines."""
+        if self.errors is None or self.errors.from_top is None:
+            return []
+        within = format_error(self.errors.from_top)
+        return [f"Set by its top edge instead of the lines: holes within {within} (an estimate)."]
 
     def _say_where_to_cut(self) -> str:
         """Where the scissors go; a hole's cross may pass the outline."""
@@ -168,8 +203,8 @@ class TemplateWords:
 def _explain(name: str, line: Line, look: str, texts: Sequence[str], near: Point) -> LineWords:
     """Notes on a line: beside it, or anywhere if they say how the line looks."""
     upright = line.start.x == line.end.x
-    beside = [_titled(name, texts, room, turned=upright) for room in (_WIDE, _NARROW)]
-    apart = tuple(_titled(f"{name} ({look})", texts, room) for room in (_WIDE, _NARROW))
+    beside = [_titled(name, texts, room, turned=upright) for room in (WIDE, NARROW)]
+    apart = tuple(_titled(f"{name} ({look})", texts, room) for room in (WIDE, NARROW))
     (width, height) = beside[0].size
     if upright:
         at = near.moved(width / 2, 0)

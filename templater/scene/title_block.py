@@ -7,7 +7,17 @@ from templater.geometry import Box, Point
 from templater.lettering import shorten, text_width
 from templater.placement.model import Plan
 from templater.scene.elevation import draw_cross
-from templater.scene.lines import LARGE, MEDIUM, NORMAL, SMALL, THIN, centre_dash, datum_dash
+from templater.scene.lines import (
+    FINE,
+    LARGE,
+    MEDIUM,
+    NORMAL,
+    SMALL,
+    THIN,
+    centre_dash,
+    datum_dash,
+    spaced_dash,
+)
 from templater.scene.marks import draw_box
 from templater.scene.passages import (
     Passage,
@@ -109,6 +119,11 @@ def draw_key(plan: Plan, width_mm: float) -> Passage:
         crossed = draw_crossed_box(box, box, (), ())
         text = "crossed box: an opening or a fixture, which nothing may cover"
         lines.append(_entry(tuple(crossed), text, width_mm))
+    if plan.studs:
+        stud = Line(Point(0, 0), Point(_SAMPLE - 2, 0), FINE, spaced_dash(FINE))
+        lines.append(
+            _entry(stud, "upright dashes: the centre of a stud, as the layout has it", width_mm)
+        )
     if not same:
         eye = Line(Point(0, 0), Point(_SAMPLE - 2, 0), THIN, centre_dash(THIN))
         lines.insert(1, _entry(eye, "eye line: middles of pieces and groups, as a rule", width_mm))

@@ -11,8 +11,11 @@ from templater.scene.model import Form
 from templater.scene.print_test import fit_rulers
 from templater.sheets.model import Layer, Page, PageKind
 
-_MARGINS = Margins(bottom=15.0)
-"""What is left blank for a printer not yet known; at the foot, the edge ruler shows 14 mm."""
+_MARGINS = Margins(left=5.5, right=5.5, top=5.5, bottom=15.0)
+"""What is left blank for a printer not yet known; at the foot, the edge ruler shows 14 mm.
+
+Little enough at the other edges for rulers of 180 and 240 mm on A4 and Letter, either way round.
+"""
 
 _ROLL_LENGTH = 1.4
 """How long a page of a roll is, in its widths."""

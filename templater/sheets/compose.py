@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from templater.geometry import Box, Size
+from templater.geometry import ORIGIN, Box, Size
 from templater.layout.model import Layout
 from templater.lengths import Unit
 from templater.paper import default_paper
 from templater.placement.model import PlacedPiece, Plan
-from templater.printing.model import PrintSetup, Tiling
+from templater.printing.cut import count_sheets
+from templater.printing.error import Errors, estimate_errors
+from templater.printing.model import Coverage, PrintSetup, SheetCounts, Tiling
 from templater.rules.model import Finding
 from templater.scene.checklist import draw_checklist
 from templater.scene.cover import draw_cover
@@ -19,11 +21,19 @@ from templater.scene.model import Form, PageDrawing
 from templater.scene.overview import draw_overview
 from templater.scene.print_test import draw_print_test
 from templater.scene.sheet_block import SheetNames
+from templater.scene.spacers import draw_spacers
 from templater.scene.steps import draw_steps
-from templater.scene.template import draw_template
-from templater.sheets.lay_out import lay_out_pages, lay_out_template, piece_target, whole_template
+from templater.scene.template import draw_template, template_shape, whole_tiling
+from templater.sheets.lay_out import (
+    lay_out_pages,
+    lay_out_shared,
+    lay_out_template,
+    piece_target,
+    whole_template,
+)
 from templater.sheets.model import Layer, Page, PageKind
 from templater.sheets.revision import name_revision
+from templater.sheets.share import SharedPage, share_pages
 
 _LARGEST_TEXT_PAGE = 300.0
 """Papers whose short side is longer are for templates; what is read comes on A4 or Letter, mm."""
@@ -31,12 +41,16 @@ _LARGEST_TEXT_PAGE = 300.0
 
 @dataclass(frozen=True, slots=True)
 class TemplatePages:
-    """One piece: its sheets, and its template as one drawing that shows the box ``view``."""
+    """One piece: its sheets, and its template as one drawing that shows the box ``view``.
+
+    Where it shares a page of the kit (``is_shared``), its sheets are only for who prints it alone.
+    """
 
     piece: PlacedPiece
     pages: tuple[Page, ...]
     layers: tuple[Layer, ...]
     view: Box
+    is_shared: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,20 +65,48 @@ class Kit:
     checklist: tuple[Page, ...]
     tilings: Mapping[str, Tiling]
     page_count: int
+    errors: Mapping[str, Errors]
+    shared: tuple[SharedPage, ...]
+    spacers: tuple[Page, ...]
+    version: str
 
     def templates(self) -> Iterator[TemplatePages]:
         """Draw the pieces in the order of the layout."""
-        first = len(self.cover) + len(self.overview) + 1
+        first = self._first_sheet
         for piece in self.plan.pieces:
-            tiling = self.tilings[piece.slug]
-            title = f"{self.plan.title} · {self.plan.issue}" if self.plan.issue else self.plan.title
-            printer = self.setup.printer.name if self.setup.printer else None
-            names = SheetNames(title, piece.name, self.revision, first, self.page_count, printer)
-            drawing = draw_template(piece, self.plan, tiling, names)
-            layers, view = whole_template(drawing)
+            tiling, errors = self.tilings[piece.slug], self.errors[piece.slug]
+            number = self._shared_numbers.get(piece.slug)
+            names = self._name(piece.name, number or first)
+            drawing = draw_template(piece, self.plan, tiling, names, errors=errors)
             pages = tuple(lay_out_template(drawing, tiling, piece, self.setup))
-            yield TemplatePages(piece, pages, layers, view)
-            first += len(tiling.tiles)
+            if tiling.cover is not Coverage.FULL:
+                drawing = draw_template(piece, self.plan, whole_tiling(piece), names, errors=errors)
+            yield TemplatePages(piece, pages, *whole_template(drawing), is_shared=number is not None)
+            first += 0 if number else len(tiling.tiles)
+
+    def shared_pages(self) -> Iterator[Page]:
+        """The pages that several templates share."""
+        numbers = sorted(set(self._shared_numbers.values()))
+        for number, page in zip(numbers, self.shared, strict=True):
+            yield lay_out_shared(page, self._name("", number), self.setup)
+
+    @property
+    def _first_sheet(self) -> int:
+        """The number of the first page of the templates."""
+        return len(self.cover) + len(self.overview) + 1
+
+    @property
+    def _shared_numbers(self) -> dict[str, int]:
+        """On which page each piece stands that shares one; these pages follow the others."""
+        shared = {cutting.piece.slug for page in self.shared for cutting in page.cuttings}
+        own = (len(tiling.tiles) for slug, tiling in self.tilings.items() if slug not in shared)
+        pages = enumerate(self.shared, start=self._first_sheet + sum(own))
+        return {cutting.piece.slug: number for number, page in pages for cutting in page.cuttings}
+
+    def _name(self, piece: str, first_page: int) -> SheetNames:
+        """The words of a piece's sheets."""
+        names = name_sheets(self.plan, self.setup, self.revision)
+        return replace(names, piece=piece, first_page=first_page, page_count=self.page_count)
 
 
 def compose_kit(
@@ -79,10 +121,13 @@ def compose_kit(
     revision = name_revision(plan, setup, version)
     form, wide = text_form(setup, plan.units), overview_form(setup)
     targets = {piece.slug: piece_target(piece.slug) for piece in plan.pieces}
+    errors = {piece.slug: _expect(piece, tilings[piece.slug], setup) for piece in plan.pieces}
+    shared = share_pages(plan, tilings, setup, name_sheets(plan, setup, revision), errors)
+    counted = count_all_sheets(plan, tilings, setup, shared)
     parts: tuple[tuple[Sequence[PageDrawing], PageKind, Form], ...] = (
         (
             (
-                *draw_cover(plan, tilings, setup, form, revision=revision),
+                *draw_cover(plan, tilings, counted, setup, form, revision=revision),
                 *draw_print_test(form),
                 *draw_steps(plan, form, revision=revision),
             ),
@@ -90,17 +135,18 @@ def compose_kit(
             form,
         ),
         (
-            draw_overview(plan, findings, wide, revision=revision, piece_targets=targets),
+            draw_overview(plan, findings, wide, revision=revision, piece_targets=targets, errors=errors),
             PageKind.OVERVIEW,
             wide,
         ),
+        (draw_spacers(plan, form, revision=revision), PageKind.SPACER, form),
         (draw_checklist(plan, form, revision=revision), PageKind.CHECKLIST, form),
     )
-    sheets = sum(len(tiling.tiles) for tiling in tilings.values())
+    sheets = counted.total(setup.cover)
     counts = [len(drawings) for drawings, _, _ in parts]
     total = sum(counts) + sheets
-    firsts = (1, 1 + counts[0], 1 + counts[0] + counts[1] + sheets)
-    cover, overview, checklist = (
+    firsts = [1 + sum(counts[:place]) + (sheets if place >= 2 else 0) for place in range(len(parts))]
+    cover, overview, spacers, checklist = (
         lay_out_pages(
             drawings,
             kind,
@@ -112,7 +158,49 @@ def compose_kit(
         )
         for (drawings, kind, page_form), first in zip(parts, firsts, strict=True)
     )
-    return Kit(plan, setup, revision, cover, overview, checklist, tilings, total)
+    return Kit(
+        plan,
+        setup,
+        revision,
+        cover,
+        overview,
+        checklist,
+        tilings,
+        total,
+        errors,
+        shared,
+        spacers,
+        version,
+    )
+
+
+def name_sheets(plan: Plan, setup: PrintSetup, revision: str) -> SheetNames:
+    """What all sheets of a kit say alike; piece and pages are put in later."""
+    title = f"{plan.title} · {plan.issue}" if plan.issue else plan.title
+    return SheetNames(title, "", revision, 0, 0, setup.printer.name if setup.printer else None)
+
+
+def count_all_sheets(
+    plan: Plan, tilings: Mapping[str, Tiling], setup: PrintSetup, shared: Sequence[SharedPage]
+) -> SheetCounts:
+    """How many sheets the templates take as they are cut, and with the other covers."""
+    counts: dict[Coverage, dict[str, int]] = {cover: {} for cover in Coverage}
+    for piece in plan.pieces:
+        for cover, count in count_sheets(template_shape(piece), setup).items():
+            counts[cover][piece.slug] = count
+        counts[setup.cover][piece.slug] = len(tilings[piece.slug].tiles)
+    names = {cutting.piece.slug: page.sheet.name for page in shared for cutting in page.cuttings}
+    own = [tile.page for slug, tiling in tilings.items() if slug not in names for tile in tiling.tiles]
+    sizes = [*own, *(page.sheet.page for page in shared)]
+    lies = {size.width > size.height for size in sizes}
+    return SheetCounts(counts, names, lie_both_ways=len(lies) == 2)
+
+
+def _expect(piece: PlacedPiece, tiling: Tiling, setup: PrintSetup) -> Errors:
+    """How far off a template's holes may be on paper."""
+    marks, outline = piece.template_marks(), Box.of(ORIGIN, piece.size)
+    holes, hangs = [mark.hole for mark in marks], [mark.hang for mark in marks]
+    return estimate_errors(tiling, holes, hangs, outline, setup.printer)
 
 
 def _title_foot(plan: Plan, setup: PrintSetup) -> str:

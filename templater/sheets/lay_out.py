@@ -10,10 +10,13 @@ from templater.geometry import Box, Point
 from templater.lettering import shorten
 from templater.placement.model import PlacedPiece
 from templater.printing.model import PrintSetup, Tile, Tiling
-from templater.scene.lines import LARGE, SMALL
+from templater.scene.lines import FINE, LARGE, SMALL, short_dash
+from templater.scene.marks import draw_box
 from templater.scene.model import Form, PageDrawing
+from templater.scene.sheet_block import SheetNames, draw_sheet_block
 from templater.scene.template import TemplateDrawing
-from templater.sheets.model import Bookmark, Layer, Page, PageKind, Target
+from templater.sheets.model import Bookmark, Layer, Page, PageKind, Part, Target
+from templater.sheets.share import SharedPage
 
 _BORDER = 5.0
 """Blank paper round a template that is one drawing, mm."""
@@ -80,19 +83,46 @@ def lay_out_template(
         yield Page(
             kind=PageKind.TEMPLATE,
             size=tile.page,
-            layers=(
-                Layer(drawing.lines, tile.origin, tile.clip.moved(*tile.origin)),
-                Layer(own, tile.origin),
-            ),
+            layers=_layers(drawing.lines, own, tile),
             label=f"{piece.slug} {tile.name}",
             bookmarks=tuple(bookmarks),
             targets=tuple(targets),
-            piece=piece.slug,
-            sheet=tile.name,
-            clip=tile.clip,
-            origin=tile.origin,
+            parts=(Part(piece.slug, tile.name, tile.clip, tile.origin),),
             scale=setup.scale_of(tile.page),
         )
+
+
+def _layers(lines: tuple[Item, ...], own: tuple[Item, ...], tile: Tile) -> tuple[Layer, Layer]:
+    """What a sheet shows of the template, and what stands on it alone."""
+    return Layer(lines, tile.origin, tile.clip.moved(*tile.origin)), Layer(own, tile.origin)
+
+
+def lay_out_shared(page: SharedPage, names: SheetNames, setup: PrintSetup) -> Page:
+    """A page that several templates share, each in the line on which it is cut out."""
+    sheet = page.sheet
+    layers, bookmarks, targets, parts = list[Layer](), list[Bookmark](), list[Target](), list[Part]()
+    for piece, tile, drawing in (
+        (cutting.piece, cutting.tile, cutting.drawing) for cutting in page.cuttings
+    ):
+        own = (*drawing.labels[0], *drawing.furniture[0], draw_box(tile.clip, FINE, short_dash(FINE)))
+        layers += _layers(drawing.lines, own, tile)
+        bookmarks.append(Bookmark(piece.name, 0))
+        on_page = tile.clip.moved(*tile.origin)
+        targets.append(Target(piece_target(piece.slug), Point(on_page.x0, on_page.y1)))
+        targets += _hole_targets(piece, [mark.hole for mark in piece.template_marks()], tile)
+        parts.append(Part(piece.slug, tile.name, tile.clip, tile.origin))
+    named = replace(names, piece=f"{len(parts)} pieces: cut apart")
+    block = draw_sheet_block(page.block, named, Tiling((sheet,), (), ()), 0, fold=False, more=False)
+    return Page(
+        kind=PageKind.TEMPLATE,
+        size=sheet.page,
+        layers=(*layers, Layer(block)),
+        label=f"shared {sheet.name}",
+        bookmarks=tuple(bookmarks),
+        targets=tuple(targets),
+        parts=tuple(parts),
+        scale=setup.scale_of(sheet.page),
+    )
 
 
 def _hole_targets(piece: PlacedPiece, holes: Sequence[Point], tile: Tile) -> Iterable[Target]:

@@ -16,6 +16,7 @@ class PageKind(Enum):
     COVER = "cover"
     OVERVIEW = "overview"
     TEMPLATE = "template"
+    SPACER = "spacer"
     CHECKLIST = "checklist"
     FORM = "form"
 
@@ -46,6 +47,19 @@ class Bookmark:
 
 
 @dataclass(frozen=True, slots=True)
+class Part:
+    """What a page shows of a piece's template: page point = ``origin`` + template point.
+
+    ``clip``, in template coordinates, is all that is shown.
+    """
+
+    piece: str
+    sheet: str
+    clip: Box
+    origin: Point
+
+
+@dataclass(frozen=True, slots=True)
 class Page:
     """One printed page; coordinates in mm from its bottom-left, as they measure after printing.
 
@@ -59,10 +73,7 @@ class Page:
     bookmarks: tuple[Bookmark, ...] = ()
     links: tuple[Link, ...] = ()
     targets: tuple[Target, ...] = ()
-    piece: str | None = None
-    sheet: str | None = None
-    clip: Box | None = None
-    origin: Point | None = None
+    parts: tuple[Part, ...] = ()
     scale: Scale = UNSCALED
 
     @property

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import zipfile
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import replace
 from hashlib import sha256
 from pathlib import Path
@@ -16,7 +16,7 @@ from templater.sheets.lay_out import stack_pages
 from templater.sheets.model import Page
 from templater.to_files.folder import whole_file, whole_folder
 from templater.to_files.hooks_csv import hooks_csv
-from templater.to_files.manifest import manifest_json, page_entry
+from templater.to_files.manifest import manifest_json, page_entries
 from templater.to_files.pdf import write_pdf
 from templater.to_files.png import CairoMissingError, png_bytes
 from templater.to_files.svg import svg_text
@@ -28,13 +28,24 @@ _STACKED_PAGES = 3
 """How many of the overview's pages its SVG and PNG hold; a picture of more is of no use."""
 
 
+Prove = Callable[[Path], Mapping[str, Any]]
+"""Reads a folder's files again and tells what it measured; raises an error if they do not hold."""
+
+
 def write_kit(
-    kit: Kit, layout: bytes, folder: Path, *, split: bool = False, report: Report | None = None
+    kit: Kit,
+    layout: bytes,
+    folder: Path,
+    *,
+    prove: Prove,
+    split: bool = False,
+    report: Report | None = None,
 ) -> tuple[str, ...]:
-    """Write the whole kit, or nothing; gives back what the user must be told. Raises WriteError.
+    """Write the whole kit, or nothing; gives back what the user must be told.
 
     ``layout`` is the layout file as it was read. With ``split`` each piece's sheets also come as a
-    PDF of their own.
+    PDF of their own. Nothing takes its place before ``prove`` has read all of it. Raises WriteError,
+    and what ``prove`` raises.
     """
     with whole_folder(folder) as building:
         writer = _KitWriter(kit, building, report or (lambda _step, _done, _of: None))
@@ -42,7 +53,9 @@ def write_kit(
         writer.write("hooks.csv", hooks_csv(kit.plan).encode())
         writer.write_overview()
         writer.write_sheets(split=split)
-        writer.write_manifest()
+        writer.write_manifest(None)
+        writer.report("proof", 0, 1)
+        writer.write_manifest(prove(building))
     return (*writer.missing.values(), *writer.tell_boxes())
 
 
@@ -63,6 +76,7 @@ class _KitWriter:
         self.kit, self.folder, self.report = kit, folder, report
         self.hashes: dict[str, str] = {}
         self.entries: list[dict[str, Any]] = []
+        self.page_count = 0
         self.missing: dict[str, str] = {}
         self.letters: set[str] = set()
 
@@ -95,14 +109,18 @@ class _KitWriter:
         count = len(self.kit.plan.pieces)
         for number, template in enumerate(self.kit.templates(), 1):
             self.write_template(template, split=split)
-            yield from self.noted(template.pages)
+            if not template.is_shared:
+                yield from self.noted(template.pages)
             self.report("templates", number, count)
+        yield from self.noted(self.kit.shared_pages())
+        yield from self.noted(self.kit.spacers)
         yield from self.noted(self.kit.checklist)
 
     def noted(self, pages: Iterable[Page]) -> Iterator[Page]:
         """The pages as they come, each entered in the manifest's list."""
         for page in pages:
-            self.entries.append(page_entry(len(self.entries) + 1, page))
+            self.page_count += 1
+            self.entries += page_entries(self.page_count, page)
             for layer in page.layers:
                 self.letters.update(*(item.text for item in layer.items if isinstance(item, Words)))
             yield page
@@ -135,14 +153,16 @@ class _KitWriter:
                 digest.update(chunk)
         self.hashes[name] = digest.hexdigest()
 
-    def write_manifest(self) -> None:
+    def write_manifest(self, proof: Mapping[str, Any] | None) -> None:
         """The manifest comes last: it names every other file."""
         text = manifest_json(
             self.kit.plan,
             self.kit.setup,
             revision=self.kit.revision,
+            version=self.kit.version,
             pages=self.entries,
             files=self.hashes,
             missing=self.missing,
+            proof=proof,
         )
         (self.folder / "manifest.json").write_text(text, encoding="utf-8")

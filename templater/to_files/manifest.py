@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from templater.geometry import Point
+from templater.layout.model import Margins
 from templater.placement.model import PlacedPiece, Plan
 from templater.printing.model import Printer, PrintSetup, Scale
 from templater.sheets.model import Page
@@ -15,18 +16,21 @@ SCHEMA = "templater-kit/1"
 """The manifest's format; a folder whose manifest does not bear it is not a kit of ours."""
 
 
-def page_entry(number: int, page: Page) -> dict[str, Any]:
-    """A page as the manifest tells it; what does not apply is null."""
-    return {
-        "page": number,
-        "kind": page.kind.value,
-        "piece": page.piece,
-        "sheet": page.sheet,
-        "paper_mm": _numbers(page.paper),
-        "clip_mm": _numbers(page.clip) if page.clip else None,
-        "origin_mm": _numbers(_scaled(page.origin, page.scale)) if page.origin else None,
-        "scale": list(page.scale) if page.clip else None,
-    }
+def page_entries(number: int, page: Page) -> list[dict[str, Any]]:
+    """A page as the manifest tells it, once for each piece on it; what does not apply is null."""
+    return [
+        {
+            "page": number,
+            "kind": page.kind.value,
+            "piece": part.piece if part else None,
+            "sheet": part.sheet if part else None,
+            "paper_mm": _numbers(page.paper),
+            "clip_mm": _numbers(part.clip) if part else None,
+            "origin_mm": _numbers(_scaled(part.origin, page.scale)) if part else None,
+            "scale": list(page.scale) if part else None,
+        }
+        for part in page.parts or (None,)
+    ]
 
 
 def manifest_json(
@@ -34,31 +38,32 @@ def manifest_json(
     setup: PrintSetup,
     *,
     revision: str,
+    version: str,
     pages: Sequence[Mapping[str, Any]],
     files: Mapping[str, str],
     missing: Mapping[str, str],
+    proof: Mapping[str, Any] | None,
 ) -> str:
-    """The whole manifest; ``files`` maps names to SHA-256, ``missing`` names to the reason."""
-    margins = setup.margins
+    """The whole manifest; ``files`` maps names to SHA-256, ``missing`` names to the reason.
+
+    ``proof`` is what was measured when the files were read back; None before that.
+    """
     content = {
         "schema": SCHEMA,
         "revision": revision,
+        "version": version,
         "title": plan.title,
         "paper": setup.paper.name,
         "options": {
             "paper": setup.paper.name,
-            "margin_mm": {
-                "left": margins.left,
-                "right": margins.right,
-                "top": margins.top,
-                "bottom": margins.bottom,
-            },
+            "margin_mm": _margins_entry(setup.margins),
             "lap_mm": setup.lap_mm,
-            "cover": "full",
+            "cover": setup.cover.value,
             "printer": _printer_entry(setup.printer) if setup.printer else None,
         },
         "files": dict(sorted(files.items())),
         "missing": dict(missing),
+        "proof": None if proof is None else dict(proof),
         "pieces": [_piece_entry(piece) for piece in plan.pieces],
         "pages": list(pages),
     }
@@ -76,7 +81,22 @@ def _piece_entry(piece: PlacedPiece) -> dict[str, Any]:
 
 
 def _printer_entry(printer: Printer) -> dict[str, Any]:
-    return {"name": printer.name, "across": printer.across, "along": printer.along}
+    return {
+        "name": printer.name,
+        "across": printer.across,
+        "along": printer.along,
+        "margin_mm": _margins_entry(printer.margins),
+        "rulers_mm": list(printer.rulers),
+    }
+
+
+def _margins_entry(margins: Margins) -> dict[str, float]:
+    return {
+        "left": margins.left,
+        "right": margins.right,
+        "top": margins.top,
+        "bottom": margins.bottom,
+    }
 
 
 def _scaled(point: Point, scale: Scale) -> Point:

@@ -1,31 +1,29 @@
-"""Holds the ink of one sheet, in template coordinates, against what its piece must show."""
+"""Holds one sheet of a piece, in template coordinates, against what it must show."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import partial
 from itertools import chain
-from math import dist, isclose
 
-from templater.geometry import Box, Point
-from templater.verify.model import NEAR_MM, Findings, Ink, Stroke
+from templater.geometry import Box
+from templater.verify.holes import check_holes
+from templater.verify.lines import check_guides, check_outline
+from templater.verify.model import Findings, Ink
 from templater.verify.rulers import check_rulers
-from templater.verify.targets import Target, find_targets
-from templater.verify.template_marks import RING_MM, TemplateMarks
+from templater.verify.seams import check_seam_line
+from templater.verify.straight import list_straight
+from templater.verify.targets import find_targets
+from templater.verify.template_marks import ARM_MM, RING_MM, TemplateMarks
 
-_SEARCH_MM = 2.0
-"""A mark that is off is looked for so far from its place."""
-
-_OUTLINE_WIDTH = 0.35
-_HOLE_GAP_MM = RING_MM + 2.0
-_PIECE_MM = 1.0
-_DATUM_DASH, _CENTRE_DASH = 6, 4
-"""Dashes and gaps of the datum's line (two dots) and of centre lines (one dot)."""
+_TURN = 1e-3
+"""Letters lean so far at most, as a share of their size."""
 
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """One sheet of a piece: its ink in template coordinates, and the part of the template it shows."""
+    """A sheet of a piece: its ink in template coordinates, and the part of the template it shows."""
 
     name: str
     ink: Ink
@@ -33,23 +31,36 @@ class Sheet:
 
 
 def check_sheet(sheet: Sheet, marks: TemplateMarks) -> Findings:
-    """Every check of a sheet, in the order of their worth; the first that finds faults has its say.
-
-    What is wrong with the whole sheet (its size, how it lies) makes every mark wrong: it is told alone.
-    """
-    checks: tuple[Callable[[Sheet, TemplateMarks], Findings], ...] = (
-        lambda sheet, _marks: Findings(tuple(check_reading(sheet.ink))),
-        lambda sheet, _marks: Findings(tuple(check_rulers(sheet.ink))),
-        _check_shift,
-        _check_holes,
-        lambda sheet, marks: Findings(tuple(_check_outline(sheet, marks))),
-        lambda sheet, marks: Findings(tuple(_check_seams(sheet, marks))),
-        lambda sheet, marks: Findings(tuple(_check_guides(sheet, marks))),
+    """The first thing that is wrong with a sheet, in the order of how much else it makes wrong."""
+    ink = sheet.ink
+    level, upright = (list_straight(ink.strokes, level=is_level) for is_level in (True, False))
+    targets = find_targets(level, upright, ink.rings, arm_mm=ARM_MM, ring_mm=RING_MM)
+    holes = check_holes(targets, marks.holes, sheet.clip)
+    lines = (
+        partial(check_reading, ink),
+        partial(check_rulers, level, upright),
+        lambda: holes.faults,
+        partial(check_outline, level, upright, sheet.clip, marks),
+        partial(_check_seams, sheet, marks),
+        partial(check_guides, level, upright, marks),
     )
-    passed: list[Findings] = []
-    for check in checks:
-        found = check(sheet, marks)
-        passed.append(found)
-        if found.faults:
-            break
-    return Findings.gather(passed)
+    faults = next((found for check in lines if (found := tuple(check()))), ())
+    return Findings(faults, holes.offsets_mm)
+
+
+def check_reading(ink: Ink) -> Iterator[str]:
+    """Whether words can be read level or upward, which tells a mirrored or a turned page."""
+    for _, (a, b), (c, d) in ink.runs:
+        size = max(abs(a), abs(b)) * _TURN
+        if a * d - b * c <= 0:
+            yield "it is upside down as in a mirror: its y axis is turned" if a > 0 else "it is mirrored"
+            return
+        if not (abs(b) <= size and a > 0) and not (abs(a) <= size and b > 0):
+            yield "it is turned"
+            return
+
+
+def _check_seams(sheet: Sheet, marks: TemplateMarks) -> Iterator[str]:
+    """Whether each seam of the sheet is drawn on it."""
+    own = (seam for seam in marks.seams if sheet.name in (seam.under, seam.over))
+    return chain.from_iterable(check_seam_line(seam, sheet.name, sheet.ink.strokes) for seam in own)

@@ -9,14 +9,14 @@ from typing import TypeAlias
 
 from templater.geometry import Point
 
-Matrix: TypeAlias = tuple[float, float, float, float, float, float]
+Matrix: TypeAlias = tuple[float, ...]
 
 PLAIN: Matrix = (1.0, 0.0, 0.0, 1.0, 0.0, 0.0)
 """The one that changes nothing."""
 
 
 def multiply(first: Matrix, then: Matrix) -> Matrix:
-    """The one transformation that does both, one after the other."""
+    """The one transformation that does both in turn. Raises ValueError unless both have six numbers."""
     a, b, c, d, e, f = first
     g, h, i, j, k, m = then
     return (

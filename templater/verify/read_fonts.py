@@ -18,7 +18,7 @@ def read_letters(font: Any) -> dict[int, str]:
     if font.get("/Subtype") not in ("/TrueType", "/Type1") or "/ToUnicode" not in font:
         raise UnreadableError("a font that does not tell its letters")
     text = font.ToUnicode.read_bytes().decode("latin-1")
-    letters: dict[int, str] = {}
+    letters = dict.fromkeys(range(256), "\ufffd")  # what the font has no letter for
     for body in re.findall(r"beginbfchar(.*?)endbfchar", text, re.DOTALL):
         for code, letter in re.findall(r"<(\w+)>\s*<(\w+)>", body):
             letters[int(code, 16)] = _utf16(letter)

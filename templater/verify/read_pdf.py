@@ -10,11 +10,12 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, replace
+from copy import copy
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from templater.geometry import Box, Point, Size
+from templater.geometry import ORIGIN, Box, Point, Size
 from templater.printing.model import UNSCALED, Scale
 from templater.verify.matrices import PLAIN, Matrix, apply, multiply, stretch
 from templater.verify.model import Chain, Ink, Ring, Run, Stroke, UnreadableError
@@ -25,13 +26,16 @@ if TYPE_CHECKING:
 
 MM_PER_POINT = 25.4 / 72
 
-_TOKENS = re.compile(
+_INSTRUCTIONS = re.compile(
     rb"""(?:[\s\0]+|%[^\r\n]*)*
-    ( \( (?: [^()\\] | \\. | \( (?: [^()\\] | \\. )* \) )* \)   # (words), brackets in them in pairs
-    | <[0-9A-Fa-f\s]*> | \[ [^\]()]* \] | /[^\s\0()<>\[\]{}/%]*
-    | [^\s\0()<>\[\]{}/%]+ | \S )""",
+    (?: ( \( (?: [^()\\] | \\. | \( (?: [^()\\] | \\. )* \) )* \)   # words; brackets in them in pairs
+        | <[0-9A-Fa-f\s]*> | \[ [-+.\d\s]* \] | /[^\s\0()<>\[\]{}/%]* )?
+        ( [-+.\d\s\0]* )
+        ( [A-Za-z][A-Za-z0-9*]* )
+    | (\S) )""",
     re.DOTALL | re.VERBOSE,
 )
+"""Words, a list or a name if any, then numbers, then the operator; or a sign that fits nowhere."""
 
 
 @contextmanager
@@ -72,15 +76,17 @@ class PdfReader:
             raise UnreadableError("it is turned (it has a Rotate)")
         return Size(x1, y1)
 
-    def read_ink(self, number: int, scale: Scale = UNSCALED) -> Ink:
+    def read_ink(self, number: int, scale: Scale = UNSCALED, origin: Point = ORIGIN) -> Ink:
         """The ink of a page counted from 1, mm after a printer with these factors has printed it.
 
-        Raises UnreadableError.
+        It is told from a point of the page, which is given in mm of the file. Raises UnreadableError.
         """
         page = self._pages[number - 1]
         content = page.obj.get("/Contents")
         parts = [] if content is None else list(content) if _is_list(content) else [content]
-        reader = _Reader(self._read_fonts(page), scale)
+        (across, up), (x, y) = scale, origin
+        millimetres = (MM_PER_POINT / across, 0.0, 0.0, MM_PER_POINT / up, -x / across, -y / up)
+        reader = _Reader(self._read_fonts(page), millimetres)
         reader.follow(b"\n".join(part.read_bytes() for part in parts))
         return reader.ink
 
@@ -109,7 +115,7 @@ def _inherited(node: Any, key: str) -> Any:
     return None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class _State:
     """What ``q`` saves and ``Q`` brings back; lengths in the units of ``matrix``."""
 
@@ -124,10 +130,10 @@ class _State:
 class _Reader:
     """Follows one page's content."""
 
-    def __init__(self, fonts: dict[bytes, dict[int, str]], scale: Scale) -> None:
+    def __init__(self, fonts: dict[bytes, dict[int, str]], matrix: Matrix) -> None:
         self.ink = Ink()
         self._fonts = fonts
-        self._state = _State((MM_PER_POINT / scale[0], 0.0, 0.0, MM_PER_POINT / scale[1], 0.0, 0.0))
+        self._state = _State(matrix)
         self._saved: list[_State] = []
         self._paths: list[tuple[list[str], list[Point]]] = []
         self._clips = False
@@ -136,26 +142,26 @@ class _Reader:
             b"q": self._save,
             b"Q": self._restore,
             b"cm": self._transform,
-            b"w": lambda width: self._set(width=float(width)),
+            b"w": self._set_width,
             b"d": self._set_dash,
             b"m": self._move,
             b"l": self._line,
             b"c": self._curve,
             b"re": self._rectangle,
             b"h": lambda: self._paths[-1][0].append("h"),
-            b"S": lambda: self._paint(filled=False),
-            b"s": lambda: self._close(filled=False),
-            b"f": lambda: self._paint(filled=True),
-            b"f*": lambda: self._paint(filled=True),
+            b"S": self._draw,
+            b"s": self._close_and_draw,
+            b"f": self._end_path,  # an area marks no hole
+            b"f*": self._end_path,
             b"n": self._end_path,
             b"W": self._clip_next,
             b"W*": self._clip_next,
-            b"BT": lambda: self._set_text(PLAIN),
+            b"BT": lambda: self._set_text(*PLAIN),
             b"ET": lambda: None,
-            b"Tf": lambda name, _size: self._set(letters=self._fonts[name]),
-            b"Tm": lambda *numbers: self._set_text(_matrix(numbers)),
-            b"Td": lambda x, y: self._move_text(float(x), float(y)),
-            b"TL": lambda leading: self._set(leading=float(leading)),
+            b"Tf": self._set_font,
+            b"Tm": self._set_text,
+            b"Td": self._move_text,
+            b"TL": self._set_leading,
             b"T*": lambda: self._move_text(0.0, -self._state.leading),
             b"Tj": self._show,
             # Ends and joins of lines do not move ink; all of it must be black.
@@ -165,57 +171,52 @@ class _Reader:
 
     def follow(self, content: bytes) -> None:
         """Read all of it. Raises UnreadableError."""
-        rules, operands, token = self._rules, list[bytes](), b""
-        try:
-            for token in _TOKENS.findall(content):
-                rule = rules.get(token)
-                if rule is None:
-                    operands.append(token)
+        rules = self._rules
+        for special, numbers, operator, stray in _INSTRUCTIONS.findall(content):
+            try:
+                values = map(float, numbers.split())
+                if special:
+                    rules[operator](special, *values)
                 else:
-                    rule(*operands)
-                    operands.clear()
-        except (ArithmeticError, LookupError, TypeError, ValueError) as error:
-            drawn = b" ".join([*operands, token])[:80].decode("latin-1")
-            raise UnreadableError(f"it holds what cannot be followed: {drawn!r}") from error
-        if operands or self._saved:
-            raise UnreadableError("its content is cut off or holds what cannot be followed")
-
-    def _set(self, **changes: Any) -> None:
-        self._state = replace(self._state, **changes)
+                    rules[operator](*values)
+            except (ArithmeticError, LookupError, TypeError, ValueError) as error:
+                told = (special + b" " + numbers + operator + stray)[:80].decode("latin-1").strip()
+                raise UnreadableError(f"it holds what cannot be followed: {told!r}") from error
+        if self._saved:
+            raise UnreadableError("its content is cut off")
 
     def _save(self) -> None:
-        self._saved.append(self._state)
+        self._saved.append(copy(self._state))
 
     def _restore(self) -> None:
         self._state = self._saved.pop()
 
-    def _transform(self, *numbers: bytes) -> None:
-        self._set(matrix=multiply(_matrix(numbers), self._state.matrix))
+    def _transform(self, *numbers: float) -> None:
+        self._state.matrix = multiply(numbers, self._state.matrix)
 
-    def _set_dash(self, lengths: bytes, _phase: bytes) -> None:
-        self._set(dash=tuple(map(float, lengths[1:-1].split())))
+    def _set_width(self, width: float) -> None:
+        self._state.width = width
+
+    def _set_dash(self, lengths: bytes, _phase: float) -> None:
+        self._state.dash = tuple(map(float, lengths[1:-1].split()))
 
     # --- paths ---
 
-    def _at(self, x: bytes, y: bytes) -> Point:
-        return apply(self._state.matrix, float(x), float(y))
+    def _move(self, x: float, y: float) -> None:
+        self._paths.append((["m"], [apply(self._state.matrix, x, y)]))
 
-    def _move(self, x: bytes, y: bytes) -> None:
-        self._paths.append((["m"], [self._at(x, y)]))
-
-    def _line(self, x: bytes, y: bytes) -> None:
+    def _line(self, x: float, y: float) -> None:
         kinds, points = self._paths[-1]
         kinds.append("l")
-        points.append(self._at(x, y))
+        points.append(apply(self._state.matrix, x, y))
 
-    def _curve(self, *numbers: bytes) -> None:
+    def _curve(self, *numbers: float) -> None:
         kinds, points = self._paths[-1]
         kinds.append("c")
-        for x, y in zip(numbers[::2], numbers[1::2], strict=True):
-            points.append(self._at(x, y))
+        pairs = zip(numbers[::2], numbers[1::2], strict=True)
+        points += (apply(self._state.matrix, x, y) for x, y in pairs)
 
-    def _rectangle(self, *numbers: bytes) -> None:
-        x, y, width, height = map(float, numbers)
+    def _rectangle(self, x: float, y: float, width: float, height: float) -> None:
         corners = ((x, y), (x + width, y), (x + width, y + height), (x, y + height))
         points = [apply(self._state.matrix, *corner) for corner in corners]
         self._paths.append((["m", "l", "l", "l", "h"], points))
@@ -230,39 +231,41 @@ class _Reader:
             (x0, y0), _, (x1, y1), _ = corners
             box = Box(min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1))
             old = self._state.clip
-            self._set(clip=box if old is None else box.common(old))
+            self._state.clip = box if old is None else box.common(old)
         self._paths, self._clips = [], False
 
-    def _close(self, *, filled: bool) -> None:
+    def _close_and_draw(self) -> None:
         self._paths[-1][0].append("h")
-        self._paint(filled=filled)
+        self._draw()
 
-    def _paint(self, *, filled: bool) -> None:
-        """Take in what is drawn as lines; areas mark no hole."""
-        if not filled:
-            for kinds, points in self._paths:
-                self._take(kinds, points)
-        self._end_path()
-
-    def _take(self, kinds: list[str], points: list[Point]) -> None:
-        """A straight line, a circle of four curves, or a chain of straight lines."""
+    def _draw(self) -> None:
+        """Take in each part of the path: a straight line, four curves, or a chain of straight lines."""
         state, ink = self._state, self.ink
-        grown = stretch(state.matrix)
-        if kinds == ["m", "l"]:
-            dash = tuple(length * grown for length in state.dash)
-            ink.strokes.append(Stroke(points[0], points[1], state.width * grown, dash, state.clip))
-        elif kinds[:5] == ["m", "c", "c", "c", "c"]:
-            ink.rings.append(read_ring(points, state.clip))
-        elif "c" in kinds:
-            raise ValueError("curves that are no circle")
-        else:
-            closed = [points[0]] if kinds[-1] == "h" else []
-            ink.chains.append(Chain((*points, *closed)))
+        for kinds, points in self._paths:
+            if kinds == ["m", "l"]:
+                start, end = points
+                grown = stretch(state.matrix)
+                dash = tuple([length * grown for length in state.dash]) if state.dash else ()
+                ink.strokes.append(Stroke(start, end, state.width * grown, dash, state.clip))
+            elif kinds[:5] == ["m", "c", "c", "c", "c"]:
+                ink.rings.append(read_ring(points, state.clip))
+            elif "c" in kinds:
+                raise ValueError("curves that are no circle")
+            else:
+                closed = [points[0]] if kinds[-1] == "h" else []
+                ink.chains.append(Chain((*points, *closed)))
+        self._end_path()
 
     # --- words ---
 
-    def _set_text(self, matrix: Matrix) -> None:
-        self._text = matrix
+    def _set_font(self, name: bytes, _size: float) -> None:
+        self._state.letters = self._fonts[name]
+
+    def _set_leading(self, leading: float) -> None:
+        self._state.leading = leading
+
+    def _set_text(self, *numbers: float) -> None:
+        self._text = numbers
 
     def _move_text(self, x: float, y: float) -> None:
         self._text = multiply((1.0, 0.0, 0.0, 1.0, x, y), self._text)
@@ -271,18 +274,13 @@ class _Reader:
         letters = self._state.letters
         if letters is None:
             raise ValueError("words without a font")
-        text = "".join([letters[code] for code in read_string(token)])
+        text = read_string(token).decode("latin-1").translate(letters)
         a, b, c, d, _, _ = multiply(self._text, self._state.matrix)
         self.ink.runs.append(Run(text, Point(a, b), Point(c, d)))
 
 
-def _matrix(numbers: tuple[bytes, ...]) -> Matrix:
-    a, b, c, d, e, f = map(float, numbers)
-    return a, b, c, d, e, f
-
-
-def _refuse_colour(*levels: bytes) -> None:
-    if any(map(float, levels)):
+def _refuse_colour(*levels: float) -> None:
+    if any(levels):
         raise ValueError("a colour other than black")
 
 

@@ -31,7 +31,7 @@ class Drawing:
 
 
 def read_svg(path: Path, top: float | None = None) -> Drawing:
-    """A drawing in which (x, y) of the file is told as (x, top - y); top is the view's foot if not given.
+    """A drawing in which (x, y) of the file is told as (x, top - y); without top, from the view's foot.
 
     Raises UnreadableError.
     """

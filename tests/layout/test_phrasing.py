@@ -6,9 +6,7 @@ ROOT_KEYS = (
     "use title, units, paper, margin, lap, eye_line, datum, for, from, contact, issue, region, wall,"
     " furniture, openings, fixtures, hardware, pieces, groups, rules or accept"
 )
-PIECE_KEYS = (
-    "use name, size, picture, mat, moulding, rabbet, weight, made_of, stands_out, hang or place"
-)
+PIECE_KEYS = "use name, size, picture, mat, moulding, rabbet, weight, made_of, stands_out, hang or place"
 PIECE_LIST = "write for example 'pieces: [{name: Tide chart, size: 16 x 20 in}]'"
 NO_VALUE = "write one after the colon, or remove the key"
 

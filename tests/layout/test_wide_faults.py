@@ -86,8 +86,8 @@ def test_a_wall_without_ceiling_needs_a_height() -> None:
     )
     check_faults(
         change("height: 8 ft", "¦heigth: 8 ft"),
-        "'heigth' is not a key of 'wall' (did you mean 'height'?) => use width, ceiling, height, surface,"
-        " board, studs, walkway, earthquake or outside",
+        "'heigth' is not a key of 'wall' (did you mean 'height'?) => use width, ceiling, height,"
+        " surface, board, studs, walkway, earthquake or outside",
     )
 
 

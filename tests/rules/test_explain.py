@@ -5,6 +5,7 @@ import re
 import pytest
 
 from templater.errors import ExitCode, UsageError
+from templater.rules.cautions.check import CAUTIONS
 from templater.rules.check import RULES
 from templater.rules.explain import HEADINGS, explain_rule, list_rules
 from templater.rules.rule import Rule
@@ -46,7 +47,7 @@ def test_a_page_is_shown_under_its_code() -> None:
 
 def test_the_list_has_each_code_with_its_first_line() -> None:
     lines = list_rules().splitlines()
-    assert len(lines) == 14 + 13  # rules, then cautions
+    assert len(lines) == 14 + len(CAUTIONS)
     assert lines[3] == (
         "gap                   Neighbouring pieces of a group stand close enough to be seen as one,"
         " and not closer."

@@ -13,8 +13,8 @@ from templater.geometry import Box, Point, Size
 from templater.layout.model import Datum, Hanger, Hanging, Margins
 from templater.lengths import Unit
 from templater.lettering import words_box
+from templater.mounting.hang_points import find_hang_points
 from templater.mounting.model import Mark
-from templater.mounting.mount import find_hang_points
 from templater.paper import parse_paper
 from templater.placement.model import Neighbour, PlacedFurniture, PlacedPiece, Plan, Side
 from templater.printing.model import PrintSetup, Tile, Tiling
@@ -112,12 +112,17 @@ class Drawn:
         ]
 
 
-def plan_for(piece: PlacedPiece, units: Unit = Unit.INCH, datum_mm: float = 60 * INCH) -> Plan:
+def plan_for(
+    piece: PlacedPiece,
+    units: Unit = Unit.INCH,
+    datum_mm: float = 60 * INCH,
+    studs: tuple[float, ...] = (),
+) -> Plan:
     wall = Size(5000.0, 2600.0)
     people = (None, None, None, None)
     furniture = () if piece.over is None else (piece.over,)
     datum = Datum(datum_mm, None)
-    return Plan(TITLE, units, wall, datum_mm, datum, furniture, (piece,), (), *people)
+    return Plan(TITLE, units, wall, datum_mm, datum, furniture, (piece,), (), *people, studs=studs)
 
 
 def draw(
@@ -128,13 +133,14 @@ def draw(
     lap: float = 10.0,
     margins: Margins = _MARGINS,
     datum_mm: float = 60 * INCH,
+    studs: tuple[float, ...] = (),
 ) -> Drawn:
     setup = PrintSetup(parse_paper(paper), margins, lap)
     marks = piece.template_marks()
     holes, hangs = [mark.hole for mark in marks], [mark.hang for mark in marks]
     tiling = tile_template(template_extent(piece), holes, hangs, setup)
     names = SheetNames(TITLE, piece.name, REVISION, 3, 99)
-    drawing = draw_template(piece, plan_for(piece, units, datum_mm), tiling, names)
+    drawing = draw_template(piece, plan_for(piece, units, datum_mm, studs), tiling, names)
     return Drawn(piece, setup, tiling, drawing)
 
 
@@ -189,7 +195,9 @@ def templates(draw_value: st.DrawFn) -> Drawn:
     size = template_extent(piece).size
     assume(size.width * size.height < 15 * (room.width - lap) * (room.height - lap))
     units = draw_value(st.sampled_from((Unit.INCH, Unit.MILLIMETRE)))
-    drawn = draw(piece, paper, units=units, lap=lap, margins=margins)
+    first = draw_value(st.none() | st.floats(0, 400))
+    studs = () if first is None else tuple(first + 16 * INCH * number for number in range(12))
+    drawn = draw(piece, paper, units=units, lap=lap, margins=margins, studs=studs)
     assume(len(drawn.sheets) <= 30)
     return drawn
 

@@ -61,7 +61,7 @@ def sheets() -> list[Page]:
     setup = PrintSetup(PAPERS["letter"], Margins(), 10.0)
     tiling = tile_template(template_extent(placed), holes, hangs, setup)
     names = SheetNames("Keeper's cottage", placed.name, "K7WQ2F", 5, 60)
-    return list(lay_out_template(draw_template(placed, plan, tiling, names), tiling, placed))
+    return list(lay_out_template(draw_template(placed, plan, tiling, names), tiling, placed, setup))
 
 
 def test_a_piece_is_found_by_its_first_sheet_and_each_hole_by_one(sheets: list[Page]) -> None:

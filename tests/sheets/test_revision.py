@@ -2,17 +2,21 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
+from templater.geometry import Size
 from templater.layout.model import Margins
 from templater.paper import PAPERS
 from templater.placement.model import Plan
-from templater.printing.model import PrintSetup
+from templater.printing.model import Printer, PrintSetup
 from templater.sheets.revision import name_revision
 from tests.builders import hanging, layout, piece, plan_of
 
 SETUP = PrintSetup(PAPERS["a4"], Margins(), 10.0)
+PRINTER = Printer("study inkjet", 1.01, 1.02, Margins(), Size(180.0, 240.0))
+MEASURED = replace(SETUP, printer=PRINTER)
 
 
 def _plan(drop: float = 50.0) -> Plan:
@@ -36,7 +40,14 @@ def test_the_same_plan_setup_and_version_give_the_same_word() -> None:
         (_plan(), replace(SETUP, paper=PAPERS["letter"]), "1.0"),
         (_plan(), replace(SETUP, margins=Margins(left=7.0)), "1.0"),
         (_plan(), SETUP, "1.0.1"),
+        (_plan(), MEASURED, "1.0"),
     ],
 )
 def test_whatever_moves_ink_changes_the_word(plan: Plan, setup: PrintSetup, version: str) -> None:
     assert name_revision(plan, setup, version) != name_revision(_plan(), SETUP, "1.0")
+
+
+@pytest.mark.parametrize("change", [{"across": 1.011}, {"along": 1.021}, {"name": "shop laser"}])
+def test_every_printer_has_a_word_of_its_own(change: dict[str, Any]) -> None:
+    other = replace(SETUP, printer=replace(PRINTER, **change))
+    assert name_revision(_plan(), other, "1.0") != name_revision(_plan(), MEASURED, "1.0")

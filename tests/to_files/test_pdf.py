@@ -174,3 +174,63 @@ def test_labels_bookmarks_targets_and_links_lead_to_their_pages() -> None:
 def test_the_same_pages_give_the_same_bytes() -> None:
     page = full_page(PAPERS["a4"])
     assert _written(page) == _written(page)
+
+
+# --- pages for a printer that was measured --------------------------------------------------------
+
+SCALE = (1.015228, 0.994)
+"""Three decimals of a factor already tell; six are what a printer's factor has."""
+
+
+def test_a_corrected_page_comes_out_as_it_was_drawn(size: Size) -> None:
+    plain = _ink(full_page(size))
+    with pikepdf.open(io.BytesIO(_written(replace(full_page(size), scale=SCALE)))) as pdf:
+        (page,) = pdf.pages
+        x0, y0, x1, y1 = map(float, page.mediabox)
+        assert (x0, y0) == (0, 0)
+        assert (x1 / MM, y1 / MM) == pytest.approx(
+            (size.width * SCALE[0], size.height * SCALE[1]), abs=NEAR
+        )
+        printed = read_pdf_page(page, (1 / SCALE[0], 1 / SCALE[1]))
+    assert printed.size == pytest.approx(plain.size, abs=NEAR)
+    assert [run.text for run in printed.runs] == [run.text for run in plain.runs]
+    for run, drawn in zip(printed.runs, plain.runs, strict=True):
+        assert [*run.start, *run.end] == pytest.approx([*drawn.start, *drawn.end], abs=NEAR)
+        assert run.capital_mm == pytest.approx(drawn.capital_mm, abs=NEAR)
+    for stroke, line in zip(printed.strokes, plain.strokes, strict=True):
+        assert stroke.box == pytest.approx(line.box, abs=NEAR)
+        assert stroke.width_mm == pytest.approx(line.width_mm, abs=NEAR)
+        assert stroke.dash == pytest.approx(line.dash, abs=NEAR)
+        assert (stroke.clip is None) == (line.clip is None)
+        if stroke.clip is not None:
+            assert stroke.clip == pytest.approx(line.clip, abs=NEAR)
+    for ring, circle in zip(printed.rings, plain.rings, strict=True):
+        assert ring.centre == pytest.approx(circle.centre, abs=NEAR)
+        assert ring.radius_mm == pytest.approx(circle.radius_mm, abs=NEAR)
+
+
+def test_what_a_reader_jumps_to_is_where_the_ink_is_in_the_file() -> None:
+    page = replace(
+        full_page(PAPERS["a4"]),
+        scale=SCALE,
+        links=(Link(Box(10, 20, 30, 45), "hole:kelp:1"),),
+        targets=(Target("hole:kelp:1", Point(34.7, 150.125)),),
+    )
+    with pikepdf.open(io.BytesIO(_written(page))) as pdf:
+        _, (_, _, left, top, *_) = pdf.Root.Names.Dests.Names
+        (link,) = pdf.pages[0].obj.Annots
+        # 34.7 · 1.015228 = 35.228; 150.125 · 0.994 = 149.224
+        assert (float(left) / MM, float(top) / MM) == pytest.approx((35.228, 149.224), abs=0.01)
+        # 10 and 30 · 1.015228; 20 and 45 · 0.994
+        sides = [float(side) / MM for side in link.Rect]
+        assert sides == pytest.approx([10.152, 19.88, 30.457, 44.73], abs=0.01)
+
+
+def test_a_page_without_a_printer_bears_no_transformation() -> None:
+    with pikepdf.open(io.BytesIO(_written(full_page(PAPERS["a4"])))) as pdf:
+        turns = [
+            list(map(float, step.operands))
+            for step in pikepdf.parse_content_stream(pdf.pages[0])
+            if str(step.operator) == "cm"
+        ]
+    assert all(turn == [1, 0, 0, 1, 0, 0] for turn in turns)

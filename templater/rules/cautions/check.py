@@ -8,15 +8,18 @@ from templater.rules.cautions import (
     deep_fastener,
     earthquake,
     glass_size,
+    heavy_piece,
     near_vent,
     near_water,
     outside_wall,
+    outward_pull,
     over_heat,
     over_people,
     pipe_zone,
     standing_out,
     stud_edge,
     two_persons,
+    weak_hook,
 )
 from templater.rules.cautions.caution import Caution
 from templater.rules.model import Finding, Verdict
@@ -24,8 +27,11 @@ from templater.rules.model import Finding, Verdict
 CAUTIONS: tuple[Caution, ...] = (
     cable_zone.CAUTION,
     pipe_zone.CAUTION,
+    weak_hook.CAUTION,
+    heavy_piece.CAUTION,
     stud_edge.CAUTION,
     deep_fastener.CAUTION,
+    outward_pull.CAUTION,
     over_people.CAUTION,
     standing_out.CAUTION,
     earthquake.CAUTION,

@@ -25,10 +25,10 @@ def check_nearness(
         if free.change(gap) and not thing.is_known:
             yield teller.ask(piece, thing.ask_kind, other=thing.name)
         elif free.change(gap):
-            figure = f"{free.format_value(max(gap, 0.0), plan.units)} away"
+            figure = f"{free.format_value(max(gap, 0.0), plan.units)} from {thing.name}"
             yield teller.warn(piece, figure, mend, band=band, other=thing.name)
         elif thing.is_known and not is_told:
-            figure = f"{free.format_value(gap, plan.units)} away"
+            figure = f"{free.format_value(gap, plan.units)} from {thing.name}"
             yield teller.clear(piece, figure, band, other=thing.name)
         else:
             continue

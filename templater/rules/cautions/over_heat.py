@@ -22,7 +22,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from templater.lengths import format_length
 from templater.placement.model import PlacedPiece, Plan
 from templater.rules.cautions.caution import Caution, Teller
 from templater.rules.cautions.things import HEAT, list_under
@@ -40,8 +39,7 @@ def check_over_heat(piece: PlacedPiece, plan: Plan) -> Iterator[Finding]:
         if not thing.is_known:
             yield _TELL.ask(piece, thing.ask_kind, other=thing.name)
         elif thing.is_of(HEAT):
-            off = format_length(piece.box.y0 - thing.box.y1, plan.units)
-            yield _TELL.warn(piece, f"{off} under it", _MEND, other=thing.name)
+            yield _TELL.warn(piece, f"over {thing.name}", _MEND, other=thing.name)
 
 
 CAUTION = Caution(CODE, check_over_heat, str(__doc__))

@@ -23,7 +23,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from templater.lengths import format_length
 from templater.placement.model import PlacedPiece, Plan
 from templater.rules.cautions.caution import Caution, Teller
 from templater.rules.cautions.things import PEOPLE, find_words, list_under
@@ -43,9 +42,8 @@ def check_over_people(piece: PlacedPiece, plan: Plan) -> Iterator[Finding]:
         if thing.is_furniture and not thing.is_known:
             yield _TELL.ask(piece, thing.ask_kind, other=thing.name)
         elif thing.is_of(PEOPLE):
-            off = format_length(piece.box.y0 - thing.box.y1, plan.units)
             mend = _MEND_COT if thing.is_of(_COTS) else _MEND
-            yield _TELL.warn(piece, f"{off} under it", mend, other=thing.name)
+            yield _TELL.warn(piece, f"over {thing.name}", mend, other=thing.name)
 
 
 CAUTION = Caution(CODE, check_over_people, str(__doc__))

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from templater.rules.cautions.check import CAUTIONS
-from templater.rules.model import Finding
+from templater.rules.model import Finding, Verdict
 
 _OF_HOLES = {caution.code for caution in CAUTIONS if caution.is_of_holes}
 _MOST_NAMED = 3
@@ -20,6 +20,11 @@ class Told:
 
     parties: str
     finding: Finding
+
+    @property
+    def source(self) -> str:
+        """Who says so; of what is not checked there is nothing to prove."""
+        return (self.finding.because or "") if self.finding.verdict is Verdict.CAUTION else ""
 
 
 def split_findings(findings: Sequence[Finding]) -> tuple[list[Finding], list[Finding]]:

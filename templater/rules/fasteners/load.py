@@ -1,0 +1,67 @@
+"""What pulls on each hole and cord, and what the layout knows of it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import hypot
+
+from templater.mounting.model import Cord
+from templater.mounting.statics import STANDARD_GRAVITY
+from templater.placement.model import PlacedPiece
+
+
+@dataclass(frozen=True, slots=True)
+class Load:
+    """What pulls on one hole or cord, static, newton, no safety factor.
+
+    ``sideways_n``: toward the other of two hooks on a wire. ``low`` and ``high``: between what
+    multiples of it the load may lie, where the weight is an estimate.
+    """
+
+    down_n: float
+    sideways_n: float = 0.0
+    low: float = 1.0
+    high: float = 1.0
+
+    @property
+    def most_down_n(self) -> float:
+        """The most that it may pull down with, newton."""
+        return self.down_n * self.high
+
+    @property
+    def is_estimate(self) -> bool:
+        """Whether the weight was worked out, not given."""
+        return self.low != self.high
+
+    @property
+    def most_n(self) -> float:
+        """The most that it may pull with, down and sideways together, newton."""
+        return hypot(self.down_n, self.sideways_n) * self.high
+
+
+def find_loads(piece: PlacedPiece) -> tuple[Load | None, ...]:
+    """The load on each hole of a piece, in the order of its marks; None where it is not known."""
+    sideways = piece.statics.sideways_n if piece.statics else None
+    return tuple(
+        _make_load(mark.load_n, abs(sideways[index]) if sideways else 0.0, piece)
+        for index, mark in enumerate(piece.marks)
+    )
+
+
+def find_cord_load(cord: Cord, piece: PlacedPiece) -> Load | None:
+    """The load on a cord and on its hook."""
+    return _make_load(cord.load_n, 0.0, piece)
+
+
+def _make_load(down_n: float | None, sideways_n: float, piece: PlacedPiece) -> Load | None:
+    estimate = piece.estimate
+    if down_n is None:
+        return None
+    if estimate is None or not estimate.kg:
+        return Load(down_n, sideways_n)
+    return Load(down_n, sideways_n, estimate.low_kg / estimate.kg, estimate.high_kg / estimate.kg)
+
+
+def to_kg(force_n: float) -> float:
+    """The mass that weighs so many newton."""
+    return force_n / STANDARD_GRAVITY

@@ -1,0 +1,118 @@
+"""What to buy for a wall: hooks, fasteners, rail hooks, cords and strips, each with its number."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from templater.layout.model import Hardware
+from templater.lengths import Unit, format_both
+from templater.mounting.model import Cord, Strips
+from templater.placement.model import PlacedPiece, Plan
+from templater.rules.fasteners.choose import RATING_FACTOR, Fastener, choose_fasteners
+from templater.rules.fasteners.load import find_cord_load, to_kg
+from templater.rules.fasteners.wording import (
+    NO_WEIGHT,
+    format_least,
+    format_rating,
+    name_fastener,
+    round_up_rating,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class ToBuy:
+    """One line of the list; ``count`` is None where it cannot be known.
+
+    ``rating``: the least that its maker must rate each for, or why that cannot be told; empty where
+    it has none. ``pieces``: what it is for.
+    """
+
+    what: str
+    count: int | None
+    rating: str
+    pieces: tuple[str, ...]
+
+    @property
+    def shown_count(self) -> str:
+        """The number, or a question mark."""
+        return "?" if self.count is None else str(self.count)
+
+
+def list_shopping(plan: Plan) -> tuple[ToBuy, ...]:
+    """The whole list, things of a kind and a rating on one line, those of a kind together."""
+    kinds: dict[str, dict[str, list[ToBuy]]] = {}
+    for piece in plan.pieces:
+        for line in _list_for(piece, plan):
+            kinds.setdefault(line.what, {}).setdefault(line.rating, []).append(line)
+    return tuple(_add_up(lines) for ratings in kinds.values() for lines in ratings.values())
+
+
+def _add_up(lines: list[ToBuy]) -> ToBuy:
+    counts = [line.count for line in lines]
+    known = [count for count in counts if count is not None]
+    names = tuple(dict.fromkeys(name for line in lines for name in line.pieces))
+    count = sum(known) if len(known) == len(counts) else None
+    return ToBuy(lines[0].what, count, lines[0].rating, names)
+
+
+def _list_for(piece: PlacedPiece, plan: Plan) -> Iterator[ToBuy]:
+    """What one piece needs."""
+    for fastener in choose_fasteners(piece, plan):
+        yield _buy_fastener(fastener, piece, plan)
+    for support in piece.supports:
+        if isinstance(support, Strips):
+            yield _buy_strips(support, piece, plan)
+        else:
+            yield from _buy_cord(support, piece, plan)
+
+
+def _buy_fastener(fastener: Fastener, piece: PlacedPiece, plan: Plan) -> ToBuy:
+    if fastener.hook is not None:
+        what = f"{name_fastener(fastener, plan.units)}{_name_needs(fastener.hook)}"
+        return ToBuy(what, 1, _doubt_hook(fastener, plan), (piece.name,))
+    what = fastener.kind.value if fastener.kind else "hook or screw"
+    if fastener.load is None:
+        return ToBuy(what, 1, NO_WEIGHT, (piece.name,))
+    return ToBuy(what, 1, format_least(fastener, plan.units), (piece.name,))
+
+
+def _name_needs(hook: Hardware) -> str:
+    """By what a hook is fastened: ``, each with a nail``."""
+    if hook.needs:
+        return f", each with {hook.needs}"
+    return f", each with {hook.holes} fasteners" if hook.holes > 1 else ""
+
+
+def _doubt_hook(fastener: Fastener, plan: Plan) -> str:
+    """What is wrong with a hook's own rating; empty where it is strong enough."""
+    if fastener.load is None:
+        return NO_WEIGHT
+    least = format_least(fastener, plan.units)
+    if fastener.is_too_weak:
+        return f"TOO WEAK: {least} asked for"
+    is_rated = fastener.hook is not None and fastener.hook.rating_kg is not None
+    return "" if is_rated else f"{least}; its own is not given: not checked"
+
+
+def _buy_cord(cord: Cord, piece: PlacedPiece, plan: Plan) -> Iterable[ToBuy]:
+    """A rail's hook and the cord on it."""
+    rating = format_cord_rating(cord, piece, plan.units)
+    yield ToBuy("hook for the picture rail", 1, rating, (piece.name,))
+    length = format_both(cord.length_mm, plan.units)
+    yield ToBuy(f"cord of {length}, and more for its knots", 1, rating, (piece.name,))
+
+
+def format_cord_rating(cord: Cord, piece: PlacedPiece, units: Unit) -> str:
+    """The least that a rail's hook and its cord must be rated for: ``10 lb``."""
+    load = find_cord_load(cord, piece)
+    if load is None:
+        return NO_WEIGHT
+    return format_rating(round_up_rating(to_kg(load.most_n) * RATING_FACTOR, units), units)
+
+
+def _buy_strips(strips: Strips, piece: PlacedPiece, plan: Plan) -> ToBuy:
+    rated = piece.hang.strip_rating_kg if piece.hang else None
+    rating = NO_WEIGHT if strips.count is None or rated is None else format_rating(rated, plan.units)
+    what = "pair of adhesive strips" if strips.each == "pair" else "adhesive strip"
+    return ToBuy(what, strips.count, rating, (piece.name,))

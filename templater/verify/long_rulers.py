@@ -1,0 +1,42 @@
+"""Measures the long rulers of the print test, by which a printer is judged."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from math import dist
+
+from templater.geometry import Point
+from templater.verify.model import NEAR_MM, Ink
+
+_LENGTH = re.compile(r"The long ruler (across|up) must be (\d+) mm")
+_RING_MM = 1.0
+_RING_OFF = 0.1
+_OFF = 0.05
+
+
+def check_long_rulers(ink: Ink) -> Iterator[str]:
+    """Whether each long ruler is as long as the page says; a page without such rulers is right."""
+    words = " ".join(run.text for run in ink.runs)
+    ends = [ring.centre for ring in ink.rings if abs(ring.radius_mm - _RING_MM) <= _RING_OFF]
+    for way, told in dict.fromkeys(_LENGTH.findall(words)):
+        wanted = float(told)
+        lengths = [
+            dist(start, end)
+            for start, end in _list_lines(ink, is_across=way == "across")
+            if min((dist(ring, end) for ring in ends), default=1.0) <= NEAR_MM
+        ]
+        near = [length for length in lengths if abs(length - wanted) <= _OFF * wanted]
+        found = min(near, key=lambda length: abs(length - wanted), default=None)
+        if found is None or abs(found - wanted) > NEAR_MM:
+            measured = "is not drawn" if found is None else f"measures {found:.3f} mm, not {told} mm"
+            yield f"the long ruler {way} {measured}"
+
+
+def _list_lines(ink: Ink, *, is_across: bool) -> Iterator[tuple[Point, Point]]:
+    """Every line that runs across or up, from its left or its foot."""
+    for stroke in ink.strokes:
+        start, end = sorted((stroke.start, stroke.end))
+        aside = end.y - start.y if is_across else end.x - start.x
+        if abs(aside) <= NEAR_MM:
+            yield start, end

@@ -1,0 +1,80 @@
+"""Reads a kit again, every file of it, and holds it against the Plan."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from functools import partial
+from hashlib import sha256
+from pathlib import Path
+
+from templater.verify.check_pdf import check_pdf
+from templater.verify.check_svg import check_overview_drawing, check_template
+from templater.verify.check_tables import check_hooks, check_record
+from templater.verify.model import (
+    Expected,
+    Findings,
+    Proof,
+    ProofError,
+    Record,
+    UnreadableError,
+)
+
+_MOST_TOLD = 10
+
+
+def prove_files(folder: Path, record: Record, expected: Expected, *, hint: str) -> Proof:
+    """Read every file of a kit and hold it against the Plan. Raises ProofError, with that hint."""
+    plan = expected.plan
+    checks: list[tuple[str, Callable[[], Findings]]] = [
+        ("manifest.json", partial(_of_words, lambda: check_record(record, expected))),
+        ("hooks.csv", partial(_of_words, lambda: check_hooks(folder / "hooks.csv", plan))),
+        ("kit.pdf", partial(check_pdf, folder / "kit.pdf", record, expected)),
+        ("overview.svg", partial(check_overview_drawing, folder / "overview.svg", expected)),
+    ]
+    for piece in plan.pieces:
+        name = f"templates/{piece.slug}.svg"
+        checks.append((name, partial(check_template, folder / name, piece, expected)))
+    found = Findings.gather(_say_where(name, check) for name, check in checks)
+    if found.faults:
+        raise ProofError(_shorten(found.faults), hint)
+    return Proof(
+        plan.hole_count, max(found.offsets_mm, default=0.0), tuple(_compare_hashes(folder, record))
+    )
+
+
+def _of_words(check: Callable[[], Iterator[str]]) -> Findings:
+    return Findings(tuple(check()))
+
+
+def _say_where(name: str, check: Callable[[], Findings]) -> Findings:
+    """What a check found, each fault with the file that it is in."""
+    try:
+        found = check()
+    except UnreadableError as error:
+        found = Findings((str(error),))
+    except OSError as error:
+        found = Findings((f"it cannot be read: {error.strerror or error}",))
+    return Findings(tuple(f"{name}: {fault}" for fault in found.faults), found.offsets_mm)
+
+
+def _shorten(faults: tuple[str, ...]) -> list[str]:
+    more = len(faults) - _MOST_TOLD
+    return [*faults[:_MOST_TOLD], *([f"and {more} more"] if more > 0 else [])]
+
+
+def _compare_hashes(folder: Path, record: Record) -> Iterator[str]:
+    """Which files are not as they were when the kit was made."""
+    present = {
+        path.relative_to(folder).as_posix(): path
+        for path in sorted(folder.rglob("*"))
+        if path.is_file() and not path.is_symlink()
+    }
+    for name, path in present.items():
+        if name == "manifest.json":
+            continue
+        if name not in record.files:
+            yield f"{name} does not belong to the kit"
+        elif sha256(path.read_bytes()).hexdigest() != record.files[name]:
+            yield f"{name} was changed after the kit was made"
+    for name in sorted(set(record.files) - set(present)):
+        yield f"{name} is missing"

@@ -1,0 +1,86 @@
+"""Finds the marks of holes by their ink alone: two lines that cross at their middles, and a ring."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from math import dist
+from typing import NamedTuple
+
+from templater.geometry import Box, Point
+from templater.verify.model import Ring
+from templater.verify.straight import Straight
+
+_ARM_OFF = 0.05
+"""A cross counts as one of its size if its lines are so much longer or shorter, as a share."""
+
+_RING_OFF = 0.05
+_SAME_MM = 0.05
+"""So near lie the middles of the two lines of a cross."""
+
+_PAIR_MM = 2.0
+"""So near lie a cross and the ring that belongs to it, though one of them is off."""
+
+
+class Target(NamedTuple):
+    """A mark of a hole as found; one of its two parts may be wanting."""
+
+    cross: Point | None
+    ring: Point | None
+
+    @property
+    def at(self) -> Point:
+        """Where it is drilled: at the cross."""
+        return self.cross or self.ring or Point(0.0, 0.0)
+
+
+def find_targets(
+    level: Sequence[Straight],
+    upright: Sequence[Straight],
+    rings: Iterable[Ring],
+    *,
+    arm_mm: float,
+    ring_mm: float,
+) -> list[Target]:
+    """Every mark of a hole of these sizes whose middle is not hidden."""
+    crosses = find_crosses(level, upright, arm_mm)
+    found: list[Target] = []
+    for centre, radius, clip in rings:
+        if abs(radius - ring_mm) > _RING_OFF * ring_mm or not _is_seen(centre, clip):
+            continue
+        near = [cross for cross in crosses if dist(cross, centre) <= _PAIR_MM]
+        cross = min(near, key=lambda point: dist(point, centre), default=None)
+        if cross is not None:
+            crosses.remove(cross)
+        found.append(Target(cross, centre))
+    return [*found, *(Target(cross, None) for cross in crosses)]
+
+
+def find_crosses(level: Sequence[Straight], upright: Sequence[Straight], arm_mm: float) -> list[Point]:
+    """Where a level and an upright line of two arms' length cross at their middles, and are seen."""
+    columns: dict[int, list[Straight]] = {}
+    for line in _list_arms(upright, 2 * arm_mm):
+        columns.setdefault(round(line.across), []).append(line)
+    return [
+        Point(two.across, one.across)
+        for one in _list_arms(level, 2 * arm_mm)
+        for column in range(round(one.middle) - 1, round(one.middle) + 2)
+        for two in columns.get(column, ())
+        if abs(one.middle - two.across) <= _SAME_MM and abs(two.middle - one.across) <= _SAME_MM
+    ]
+
+
+def _list_arms(lines: Iterable[Straight], length_mm: float) -> list[Straight]:
+    """The lines of a length that are unbroken, and seen at their middles."""
+    least, most = (1 - _ARM_OFF) * length_mm, (1 + _ARM_OFF) * length_mm
+    return [
+        line
+        for line in lines
+        if least <= line.high - line.low <= most
+        and not line.dashes
+        and line.seen is not None
+        and line.seen[0] <= line.middle <= line.seen[1]
+    ]
+
+
+def _is_seen(point: Point, clip: Box | None) -> bool:
+    return clip is None or clip.has(point)

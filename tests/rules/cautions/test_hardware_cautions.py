@@ -1,0 +1,132 @@
+"""The cautions about hooks, weights and the pull outward."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from templater.layout.model import Hanger, Piece, Surface
+from templater.mounting.model import WeightEstimate
+from templater.placement.model import Plan
+from templater.rules.cautions import heavy_piece, outward_pull, weak_hook
+from templater.rules.cautions.caution import Caution
+from templater.rules.model import Finding, Verdict
+from tests.rules.fasteners.walls import POUND, by, hook, hung_at, only, wall_of
+
+AT = 1000.0
+
+
+def told(caution: Caution, plan: Plan) -> list[Finding]:
+    return list(caution.check(only(plan), plan))
+
+
+def verdicts(caution: Caution, plan: Plan) -> list[Verdict]:
+    return [finding.verdict for finding in told(caution, plan)]
+
+
+def two_rings(kg: float | None, rating: float | None) -> Piece:
+    return hung_at(AT, by(Hanger.D_RINGS, apart=200, hook=hook(rating)), kg)
+
+
+def test_each_weak_hook_is_told_at_its_hole() -> None:
+    # 40 lb on two hooks: 20 lb each, 40 lb asked for.
+    found = told(weak_hook.CAUTION, wall_of(two_rings(40 * POUND, 30 * POUND)))
+    assert [finding.verdict for finding in found] == [Verdict.CAUTION] * 2
+    assert [finding.other for finding in found] == ["hole 1", "hole 2"]
+    assert found[0].figure == "rated 30 lb, 40.0 lb asked for"
+    assert found[0].mend == "use a stronger hook, or two"
+
+
+def test_a_hook_rated_for_twice_its_load_is_kept() -> None:
+    assert verdicts(weak_hook.CAUTION, wall_of(two_rings(20 * POUND, 20 * POUND))) == [Verdict.KEPT] * 2
+
+
+@pytest.mark.parametrize(("kg", "rating"), [(None, 5.0), (5.0, None)])
+def test_without_weight_or_rating_a_hook_is_not_checked(kg: float | None, rating: float | None) -> None:
+    assert verdicts(weak_hook.CAUTION, wall_of(two_rings(kg, rating))) == [Verdict.NOT_CHECKED]
+
+
+def test_a_piece_that_names_no_hook_has_none_that_is_weak() -> None:
+    assert told(weak_hook.CAUTION, wall_of(hung_at(AT, by(Hanger.NAIL), 5.0))) == []
+
+
+@pytest.mark.parametrize(
+    ("kg", "stud", "surface", "verdict"),
+    [
+        (23.0, AT, Surface.DRYWALL, Verdict.KEPT),
+        (23.1, AT, Surface.DRYWALL, Verdict.CAUTION),
+        (23.0, None, Surface.CONCRETE, Verdict.KEPT),
+        (14.0, 1200.0, Surface.DRYWALL, Verdict.KEPT),
+        (14.1, 1200.0, Surface.DRYWALL, Verdict.CAUTION),
+        (14.1, 1020.0, Surface.DRYWALL, Verdict.CAUTION),
+        (14.1, None, None, Verdict.CAUTION),
+        (None, AT, Surface.DRYWALL, Verdict.NOT_CHECKED),
+    ],
+)
+def test_heavy_work_is_for_a_licensed_installer(
+    kg: float | None, stud: float | None, surface: Surface | None, verdict: Verdict
+) -> None:
+    studs = () if stud is None else (stud,)
+    plan = wall_of(hung_at(AT, by(Hanger.NAIL), kg), studs=studs, surface=surface)
+    (found,) = told(heavy_piece.CAUTION, plan)
+    assert found.verdict is verdict
+    if verdict is Verdict.CAUTION:
+        assert found.mend == "get a licensed installer"
+
+
+def test_of_an_estimated_weight_the_most_counts() -> None:
+    plan = wall_of(hung_at(AT, by(Hanger.NAIL), 20.0), studs=(AT,))
+    guessed = replace(only(plan), estimate=WeightEstimate(20.0, 16.0, 24.0))
+    (found,) = heavy_piece.CAUTION.check(guessed, plan)
+    assert found.verdict is Verdict.CAUTION
+    # 24 kg = 52.91 lb, never shown as less.
+    assert (found.figure or "").startswith("53.0 lb, more than")
+
+
+def deep(out: float | None, kg: float | None = 8.0, *, hanger: Hanger = Hanger.KEYHOLES) -> Piece:
+    """A case of 508 mm, hung 457.2 mm above its lower edge."""
+    apart = 400.0 if hanger is Hanger.KEYHOLES else None
+    return hung_at(AT, by(hanger, apart=apart), kg, stands_out=out)
+
+
+def test_a_deep_case_pulls_its_screws_outward() -> None:
+    # 8 kg on two: 39.227 N; x 100 / 457.2 = 8.58 N = 0.875 kg. A No. 8 screw, 1 in deep in G 0.35:
+    # 2850 x 0.1225 x 0.164 = 57.26 lb = 254.7 N; in G 0.55: 2850 x 0.3025 x 0.164 = 141.39 lb.
+    plan = wall_of(deep(200.0), studs=(800.0, 1200.0), surface=Surface.DRYWALL)
+    found = told(outward_pull.CAUTION, plan)
+    assert [finding.verdict for finding in found] == [Verdict.KEPT] * 2
+    assert found[0].figure == "pulls outward by 1.9 lb (8.6 N)"
+    assert found[0].band == "up to 57.3 lb (254.7 N); 141.4 lb (628.9 N) in hard wood"
+    assert "an estimate" in (found[0].because or "")
+
+
+def test_what_pulls_harder_than_the_softest_wood_holds_is_told() -> None:
+    # A nail of 1.5 mm, 19.05 mm deep, G 0.35: 1380 x 0.35^2.5 x 0.05906 x 0.75 = 4.43 lb = 19.7 N.
+    # 4 kg = 39.227 N x out / 2 / 457.2: 19.7 N at out = 459.3 mm.
+    for out, verdict in ((458.0, Verdict.KEPT), (461.0, Verdict.CAUTION)):
+        plan = wall_of(deep(out, 4.0, hanger=Hanger.NAIL), studs=(AT,), surface=Surface.DRYWALL)
+        assert verdicts(outward_pull.CAUTION, plan) == [verdict]
+
+
+@pytest.mark.parametrize(
+    ("out", "kg", "stud"), [(None, 8.0, 800.0), (200.0, None, 800.0), (200.0, 8.0, 600.0)]
+)
+def test_what_is_not_known_is_not_checked(out: float | None, kg: float | None, stud: float) -> None:
+    plan = wall_of(deep(out, kg), studs=(stud,), surface=Surface.DRYWALL)
+    assert Verdict.NOT_CHECKED in verdicts(outward_pull.CAUTION, plan)
+
+
+def test_a_frame_that_hangs_by_its_lower_edge_tips() -> None:
+    low = replace(by(Hanger.NAIL), drop_mm=508.0)
+    plan = wall_of(hung_at(AT, low, 4.0, stands_out=50.0), studs=(AT,))
+    assert verdicts(outward_pull.CAUTION, plan) == [Verdict.CAUTION]
+
+
+def test_a_named_hook_is_counted_on_as_deep_as_its_fastener_goes() -> None:
+    # A screw of 50.8 mm through 12.7 mm of board: 38.1 mm in the wood: 57.26 lb x 1.5 = 85.88 lb.
+    named = hook(50.0, needs="two screws", length=50.8)
+    piece = hung_at(AT, by(Hanger.NAIL, hook=named), 4.0, stands_out=50.0)
+    plan = wall_of(piece, studs=(AT,), surface=Surface.DRYWALL, board=12.7)
+    (found,) = told(outward_pull.CAUTION, plan)
+    assert (found.band or "").startswith("up to 85.9 lb")

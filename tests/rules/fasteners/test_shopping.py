@@ -1,0 +1,66 @@
+from __future__ import annotations
+
+from dataclasses import replace
+
+from templater.layout.model import Hanger, Surface
+from templater.rules.fasteners.shopping import ToBuy, list_shopping
+from tests.builders import inches
+from tests.rules.fasteners.walls import POUND, by, hook, hung_at, wall_of
+
+
+def test_things_of_a_kind_and_a_rating_are_added_up() -> None:
+    plan = wall_of(
+        hung_at(1000.0, by(Hanger.D_RINGS, apart=200), 8 * POUND, name="Fog bell"),
+        hung_at(2000.0, by(Hanger.NAIL), 3 * POUND, name="Tide chart"),
+        hung_at(3000.0, by(Hanger.NAIL), 4 * POUND, name="Kelp print"),
+        surface=Surface.DRYWALL,
+    )
+    # 4 lb a ring, 3 lb, 4 lb; twice that 8, 6, 8: all are bought as 10 lb.
+    names = ("Fog bell", "Tide chart", "Kelp print")
+    assert list_shopping(plan) == (ToBuy("picture hook and nail", 4, "10 lb", names),)
+
+
+def test_a_named_hook_is_listed_by_its_name_and_by_what_it_needs() -> None:
+    named = hook(30 * POUND, needs="a nail")
+    plan = wall_of(
+        hung_at(1000.0, by(Hanger.D_RINGS, apart=200, hook=named), 8 * POUND, name="Fog bell"),
+        hung_at(2000.0, by(Hanger.NAIL, hook=named), 16 * POUND, name="Tide chart"),
+    )
+    what = "brass hook, rated 30 lb, each with a nail"
+    assert list_shopping(plan) == (
+        ToBuy(what, 2, "", ("Fog bell",)),
+        ToBuy(what, 1, "TOO WEAK: 32.0 lb asked for", ("Tide chart",)),
+    )
+
+
+def test_what_is_not_known_is_told() -> None:
+    bare = wall_of(hung_at(1000.0, by(Hanger.NAIL), None))
+    assert list_shopping(bare) == (
+        ToBuy("hook or screw", 1, "weight not given: not checked", ("Fog bell",)),
+    )
+    unrated = wall_of(hung_at(1000.0, by(Hanger.NAIL, hook=hook(None)), 5 * POUND))
+    (line,) = list_shopping(unrated)
+    assert line.rating == "10.0 lb; its own is not given: not checked"
+
+
+def test_a_rail_takes_hooks_and_cords() -> None:
+    hang = replace(by(Hanger.RAIL, apart=inches(10)), rail_mm=inches(90), cords=2)
+    # The top edge is at 60 + 10 = 70 in, the cord tied 2 in below it: 90 - 68 = 22 in = 559 mm.
+    plan = wall_of(hung_at(1000.0, hang, 9 * POUND))
+    cord = "cord of 22 in (559 mm), and more for its knots"
+    # 4.5 lb each, twice that 9: 10 lb.
+    assert list_shopping(plan) == (
+        ToBuy("hook for the picture rail", 2, "10 lb", ("Fog bell",)),
+        ToBuy(cord, 2, "10 lb", ("Fog bell",)),
+    )
+
+
+def test_strips_are_counted_by_their_rating() -> None:
+    hang = replace(by(Hanger.STRIPS), drop_mm=None, strip_rating_kg=4 * POUND)
+    # 6 lb x 2 / 4 lb = 3.
+    plan = wall_of(hung_at(1000.0, hang, 6 * POUND))
+    assert list_shopping(plan) == (ToBuy("pair of adhesive strips", 3, "4 lb", ("Fog bell",)),)
+    unknown = wall_of(hung_at(1000.0, hang, None))
+    (line,) = list_shopping(unknown)
+    assert (line.count, line.shown_count) == (None, "?")
+    assert line.rating == "weight not given: not checked"

@@ -1,0 +1,87 @@
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from templater.layout.model import Hanger, Hardware, Surface
+from templater.lengths import Unit
+from templater.rules.fasteners.choose import Fastener, choose_fasteners
+from templater.rules.fasteners.load import Load
+from templater.rules.fasteners.wording import (
+    format_asked,
+    format_at_least_kg,
+    format_load,
+    format_rating,
+    judge_fastener,
+    round_up_rating,
+)
+from tests.rules.fasteners.walls import POUND, by, hook, hung_at, only, wall_of
+
+
+def chosen(kg: float | None, named: Hardware | None = None) -> Fastener:
+    plan = wall_of(
+        hung_at(1000.0, by(Hanger.NAIL, hook=named), kg), studs=(1000.0,), surface=Surface.DRYWALL
+    )
+    (found,) = choose_fasteners(only(plan), plan)
+    return found
+
+
+@pytest.mark.parametrize(
+    ("load", "units", "text"),
+    [
+        # 31.58 N / 9.80665 = 3.220 kg = 7.099 lb.
+        (Load(31.58), Unit.INCH, "7.1 lb (31.6 N)"),
+        (Load(31.58), Unit.CENTIMETRE, "3.2 kg (31.6 N)"),
+        # 49.033 N = 5 kg, 16.344 N = 1.667 kg.
+        (Load(49.033, 16.344), Unit.MILLIMETRE, "5.0 kg (49.0 N) down, 1.7 kg (16.3 N) sideways"),
+        (Load(49.033, 0.0, 0.8, 1.2), Unit.MILLIMETRE, "5.0 kg (49.0 N) (estimate: 4.0 to 6.0 kg)"),
+        (None, Unit.INCH, "weight not given: not checked"),
+    ],
+)
+def test_a_load_is_told_with_its_range(load: Load | None, units: Unit, text: str) -> None:
+    assert format_load(load, units) == text
+
+
+@pytest.mark.parametrize(
+    ("kg", "units", "rounded"),
+    [
+        (10 * POUND, Unit.INCH, 10 * POUND),
+        (10.01 * POUND, Unit.INCH, 15 * POUND),
+        (4.0, Unit.CENTIMETRE, 4.0),
+        (4.01, Unit.CENTIMETRE, 6.0),
+        (0.0, Unit.INCH, 5 * POUND),
+    ],
+)
+def test_a_rating_to_buy_is_rounded_up(kg: float, units: Unit, rounded: float) -> None:
+    assert round_up_rating(kg, units) == pytest.approx(rounded)
+
+
+def test_what_is_asked_for_is_never_shown_as_less() -> None:
+    assert format_at_least_kg(6.01, Unit.MILLIMETRE) == "6.1 kg"
+    assert format_at_least_kg(6.0, Unit.MILLIMETRE) == "6.0 kg"
+    assert format_rating(30 * POUND, Unit.INCH) == "30 lb"
+
+
+@pytest.mark.parametrize(
+    ("kg", "named", "told", "asked"),
+    [
+        (None, None, "not checked", ""),
+        (5 * POUND, None, "picture hook and nail", "10 lb (2 × load, rounded up)"),
+        (15 * POUND, hook(30 * POUND), "brass hook, rated 30 lb: enough", "30.0 lb (2 × load)"),
+        (16 * POUND, hook(30 * POUND), "brass hook, rated 30 lb: TOO WEAK", "32.0 lb (2 × load)"),
+        (5 * POUND, hook(None), "brass hook: its rating is not given: not checked", "10.0 lb (2 × load)"),
+        (None, hook(30 * POUND), "brass hook, rated 30 lb: not checked", ""),
+    ],
+)
+def test_a_fastener_is_never_passed_in_silence(
+    kg: float | None, named: Hardware | None, told: str, asked: str
+) -> None:
+    found = chosen(kg, named)
+    assert judge_fastener(found, Unit.INCH) == told
+    assert format_asked(found, Unit.INCH) == asked
+
+
+def test_a_sideways_pull_too_small_to_show_is_not_told() -> None:
+    found = replace(chosen(5.0), load=Load(49.033, 0.01))
+    assert format_load(found.load, Unit.MILLIMETRE) == "5.0 kg (49.0 N)"
