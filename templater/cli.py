@@ -121,14 +121,11 @@ def kit(
 
 def _write_kit(planned: Kit, source: bytes, folder: Path, *, pack: bool, split: bool) -> None:
     """Write one kit, and say what could not be made."""
-    from templater.proving import prove_new_kit
-    from templater.to_files.kit import write_kit, write_zip
-
-    def prove(building: Path) -> dict[str, float]:
-        return prove_new_kit(planned, source, building)
+    from templater.proving import write_proved_kit
+    from templater.to_files.kit import write_zip
 
     with _progress() as report:
-        remarks = write_kit(planned, source, folder, prove=prove, split=split, report=report)
+        remarks = write_proved_kit(planned, source, folder, split=split, report=report)
     if pack:
         write_zip(folder, folder.with_name(folder.name + ".zip"))
     for remark in remarks:
@@ -179,17 +176,19 @@ def check(layout: Path | None, form: str | None, show_all: bool, rule: str | Non
 
 def _check_layout(layout: Path, *, is_json: bool, show_all: bool) -> None:
     """Show the findings of one layout; ends the program where a rule is broken."""
-    from templater.pipeline import read_wall
-    from templater.reports import format_findings, print_report
+    from templater.pipeline import count_wall, read_wall
+    from templater.reports import format_findings, print_report, print_sheets
     from templater.rules.check import check_all
     from templater.rules.model import Verdict
 
-    plan = read_wall(layout).plan
+    wall = read_wall(layout)
+    plan = wall.plan
     findings = check_all(plan)
     if is_json:
         click.echo(format_findings(findings))
     else:
         print_report(plan, findings, show_all=show_all)
+        print_sheets(plan, count_wall(wall), wall.layout.paper.name)
     _tell_idle(plan, findings)
     if any(finding.verdict is Verdict.BROKEN for finding in findings):
         sys.exit(ExitCode.RULE_BROKEN)
@@ -294,10 +293,9 @@ def proof(kit_folder: Path) -> None:
         for note in proved.notes:
             click.echo(f"note: {note}", err=True)
         holes = f"{proved.holes} hole{'' if proved.holes == 1 else 's'} re-read from its files"
-        click.echo(
-            f"{kit_folder}: revision {record.revision}, {holes};"
-            f" farthest {proved.farthest_mm:.3f} mm from plan"
-        )
+        far = proved.farthest_mm
+        farthest = f"{far:.3f} mm" if far >= 0.001 else "less than 0.001 mm"
+        click.echo(f"{kit_folder}: revision {record.revision}, {holes}; farthest {farthest} from plan")
 
 
 @commands.command()

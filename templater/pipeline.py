@@ -16,7 +16,7 @@ from templater.paper import Paper, default_paper
 from templater.placement.model import Plan
 from templater.placement.place import place_pieces
 from templater.printing.cut import cut_template
-from templater.printing.model import Coverage, Printer, PrintSetup, Tiling
+from templater.printing.model import Coverage, Printer, PrintSetup, SheetCounts, Tiling
 from templater.printing.tile import MAX_SHEETS, NoRoomOnSheetError, TooManySheetsError
 from templater.rules.check import check_all
 from templater.rules.model import Finding
@@ -28,6 +28,7 @@ from templater.sheets.calibration import compose_calibration
 from templater.sheets.compose import Kit, compose_kit, compose_measure_form, overview_form
 from templater.sheets.contact_sheet import compose_contact_sheet
 from templater.sheets.lay_out import stack_pages
+from templater.sheets.share import count_all_sheets, share_pages
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,8 +121,8 @@ def cut_sheets(
         except TooManySheetsError as error:
             message = f"{piece.name!r} needs {error.count} sheets of {setup.paper.name}"
             hint = (
-                "print on larger paper: --paper a1, or --paper 'roll 36 in' at a copy shop; print less of"
-                f" it: --cover band; or let it through: --allow-sheets {error.count}"
+                "print on larger paper: --paper a1, or --paper 'roll 36 in' at a copy shop;"
+                f" or print less of it: --cover band; or let it through: --allow-sheets {error.count}"
             )
             faults.append(Fault(message, hint, places[piece.slug]))
         except NoRoomOnSheetError as error:
@@ -129,6 +130,20 @@ def cut_sheets(
     if faults:
         raise LayoutError(faults)
     return tilings
+
+
+def count_wall(wall: PlannedWall) -> SheetCounts:
+    """How many sheets of the layout's paper each cover takes, however many. Raises LayoutError."""
+    setup = set_up_print(wall.layout, PrintChoices())
+    tilings: dict[str, Tiling] = {}
+    for piece in wall.plan.pieces:
+        try:
+            tilings[piece.slug] = cut_template(template_shape(piece), setup)
+        except TooManySheetsError:
+            continue
+        except NoRoomOnSheetError as error:
+            raise _no_room(setup, error) from error
+    return count_all_sheets(wall.plan, tilings, setup, share_pages(wall.plan, tilings, setup))
 
 
 def _no_room(setup: PrintSetup, error: NoRoomOnSheetError) -> LayoutError:

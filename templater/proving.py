@@ -11,12 +11,28 @@ from templater.errors import LayoutError
 from templater.pipeline import cut_sheets, plan_wall
 from templater.sheets.compose import Kit
 from templater.sheets.revision import name_revision
+from templater.to_files.kit import Report, write_kit
 from templater.verify.model import Expected, Proof, ProofError, Record, UnreadableError
 from templater.verify.prove import prove_files
 from templater.verify.read_record import read_record
 
 _MAKE_AGAIN = "do not drill by this kit; make it again from its layout.yaml, or ask for it again"
 _REPORT = "no kit is written; please report it together with the layout"
+
+
+def write_proved_kit(
+    kit: Kit, layout: bytes, folder: Path, *, split: bool = False, report: Report | None = None
+) -> tuple[str, ...]:
+    """Write a kit, read it back, and only then put it in its place; gives what the user must be told.
+
+    ``layout`` is the layout file as it was read. Raises WriteError and ProofError; then nothing is
+    left behind.
+    """
+
+    def prove(building: Path) -> dict[str, float]:
+        return prove_new_kit(kit, layout, building)
+
+    return write_kit(kit, layout, folder, prove=prove, split=split, report=report)
 
 
 def prove_new_kit(kit: Kit, layout: bytes, folder: Path) -> dict[str, float]:

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from templater.lengths import format_both
 from templater.placement.model import PlacedPiece, Plan
+from templater.printing.model import Coverage, SheetCounts
 from templater.rules.cautions.together import split_findings, tell_together
 from templater.rules.check import RULES
 from templater.rules.fasteners.choose import choose_fasteners
@@ -48,6 +49,23 @@ def print_report(plan: Plan, findings: Sequence[Finding], *, show_all: bool) -> 
     console.print(_count_cautions(cautions), markup=False)
     console.print(_verdicts(plan, rules, show_all=show_all))
     console.print(_count(rules), markup=False)
+
+
+def print_sheets(plan: Plan, counts: SheetCounts, paper: str) -> None:
+    """Print how many sheets of a paper the templates take with each cover."""
+    from rich.console import Console
+    from rich.markup import escape
+
+    table = _table(f"sheets of {paper}", *(cover.value for cover in Coverage), "")
+    for piece in plan.pieces:
+        figures = (str(counts.by_cover[cover][piece.slug]) for cover in Coverage)
+        shares = f"shares {counts.shared[piece.slug]}" if piece.slug in counts.shared else ""
+        table.add_row(escape(piece.name), *figures, shares)
+    table.add_row("all pieces", *(str(counts.total(cover)) for cover in Coverage), style="bold")
+    for column in table.columns[1:4]:
+        column.justify = "right"
+    console = Console(highlight=False, width=None if sys.stdout.isatty() else _WIDTH_IN_FILES)
+    console.print(table)
 
 
 def format_findings(findings: Sequence[Finding]) -> str:

@@ -18,12 +18,12 @@ _PICTURE_DOTS_PER_INCH = 80
 def make_examples(folder: Path) -> None:
     """Write the kit of each shipped layout, and the README's picture, into a folder."""
     from templater.pipeline import PrintChoices, plan_kit, read_wall
-    from templater.to_files.kit import write_kit
+    from templater.proving import write_proved_kit
 
     for name in LAYOUTS:
         wall = read_wall(ROOT / "layouts" / f"{name}.yaml")
         kit, _ = plan_kit(wall, PrintChoices())
-        write_kit(kit, wall.source, folder / name)
+        write_proved_kit(kit, wall.source, folder / name)
     _draw_picture(folder / LAYOUTS[0], folder / PICTURE)
 
 

@@ -13,7 +13,7 @@ import pikepdf
 from templater.geometry import Box, Point
 from templater.paper import parse_paper
 from templater.pipeline import PrintChoices, plan_kit, read_wall
-from templater.to_files.kit import write_kit
+from templater.proving import write_proved_kit
 from tests.reading import Ink, SvgReading, read_pdf_page, read_svg
 
 LAYOUTS = Path(__file__).parent.parent / "layouts"
@@ -99,7 +99,7 @@ def make_kit(layout: Path, folder: Path, paper: str | None = None, *, split: boo
     """Write a kit without the command line."""
     wall = read_wall(layout)
     kit, _ = plan_kit(wall, PrintChoices(paper=None if paper is None else parse_paper(paper)))
-    write_kit(kit, wall.source, folder, split=split)
+    write_proved_kit(kit, wall.source, folder, split=split)
     return MadeKit(folder)
 
 

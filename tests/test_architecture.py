@@ -9,8 +9,19 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).parent.parent / "templater"
-ROOMS = ("layout", "mounting", "placement", "printing", "rules", "search", "scene", "sheets", "to_files")
-ABOVE = {"pipeline", "calibrating", "reports", "cli", "__main__"}
+ROOMS = (
+    "layout",
+    "mounting",
+    "placement",
+    "printing",
+    "rules",
+    "search",
+    "scene",
+    "sheets",
+    "to_files",
+    "verify",
+)
+ABOVE = {"pipeline", "calibrating", "proving", "reports", "cli", "__main__"}
 
 # Which libraries may be imported where: a room, or a module of the root.
 FENCES = {
@@ -22,6 +33,7 @@ FENCES = {
     "svgwrite": {"to_files"},
     "cairosvg": {"to_files"},
     "fontTools": {"lettering"},
+    "pikepdf": {"verify"},
     "platformdirs": {"to_files"},
     # What knows of the machine, the clock or chance.
     **{
@@ -80,7 +92,12 @@ def test_a_module_imports_only_from_what_comes_before_it(name: str) -> None:
 
 def test_only_the_version_is_imported_from_the_root() -> None:
     from_root = {name for name in MODULES if "templater" in _own_imports(name)}
-    assert from_root <= {"templater.cli", "templater.pipeline"}
+    assert from_root <= {"templater.cli", "templater.pipeline", "templater.proving"}
+
+
+def test_the_proof_knows_nothing_of_what_draws_and_writes() -> None:
+    seen = {_room(other) for name in MODULES if _room(name) == "verify" for other in _own_imports(name)}
+    assert not seen & {"scene", "sheets", "to_files"}
 
 
 def test_no_imports_go_round_in_a_circle() -> None:

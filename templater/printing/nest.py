@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import product
 from math import ceil, floor
+from typing import Any
 
 from templater.geometry import Point, Size
 
@@ -18,26 +19,14 @@ def nest(sizes: Sequence[Size], area: Size) -> Iterator[tuple[Point, ...]]:
     Several heuristics are tried, since none is best everywhere; each is a packing in which nothing
     overlaps. Empty where none of them finds room.
     """
-    # None of these has types.
-    from rectpack import (  # type: ignore[import-untyped]
-        SORT_AREA,
-        SORT_LSIDE,
-        SORT_SSIDE,
-        MaxRectsBl,
-        MaxRectsBssf,
-        PackingMode,
-        SkylineMwfl,
-        newPacker,
-    )
+    from rectpack import MaxRectsBl, MaxRectsBssf, PackingMode, newPacker
 
     room = tuple(floor(side * _PER_MM + 0.5) for side in area)
     needed = [tuple(ceil(side * _PER_MM - 0.5) for side in size) for size in sizes]
     if sum(width * height for width, height in needed) > room[0] * room[1]:
         return
     found = set()
-    for algorithm, order in product(
-        (MaxRectsBl, MaxRectsBssf, SkylineMwfl), (SORT_SSIDE, SORT_LSIDE, SORT_AREA)
-    ):
+    for algorithm, order in product((MaxRectsBl, MaxRectsBssf), _list_orders()):
         packer = newPacker(
             mode=PackingMode.Offline, pack_algo=algorithm, sort_algo=order, rotation=False
         )
@@ -50,3 +39,17 @@ def nest(sizes: Sequence[Size], area: Size) -> Iterator[tuple[Point, ...]]:
         if len(packing) == len(sizes) and packing not in found:
             found.add(packing)
             yield tuple(Point(x / _PER_MM, y / _PER_MM) for x, y in packing)
+
+
+def _list_orders() -> tuple[Any, ...]:
+    """The orders in which the library takes rectangles, the largest first in one sense or another."""
+    import rectpack
+
+    return (
+        rectpack.SORT_SSIDE,
+        rectpack.SORT_LSIDE,
+        rectpack.SORT_AREA,
+        rectpack.SORT_PERI,
+        rectpack.SORT_DIFF,
+        rectpack.SORT_RATIO,
+    )

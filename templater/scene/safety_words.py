@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import TypeAlias
 
@@ -14,7 +14,7 @@ from templater.rules.fasteners.choose import Fastener, Kind, choose_fasteners
 from templater.rules.fasteners.load import find_cord_load
 from templater.rules.fasteners.wording import (
     NO_WEIGHT,
-    format_asked,
+    format_least,
     format_load,
     format_rating,
     judge_fastener,
@@ -36,21 +36,28 @@ _Sayings: TypeAlias = tuple[tuple[str, ...], ...]
 
 @dataclass(frozen=True, slots=True)
 class SafetyWords:
-    """Writes the notes of one template that keep people from harm."""
+    """Writes the notes of one template that keep people from harm.
+
+    ``sheet_of`` tells the place in the tiling of the sheet that shows a point of the template.
+    """
 
     piece: PlacedPiece
     plan: Plan
+    sheet_of: Callable[[Point], int]
 
     def write_holes(self) -> Iterator[Note]:
-        """The load on each hole, what it takes and what it meets; what is alike is told once."""
-        alone = replace(self.plan, pieces=(self.piece,))
-        notes = describe_holes(alone)
-        alike: dict[_Sayings, list[int]] = {}
-        for number, fastener in enumerate(choose_fasteners(self.piece, self.plan), start=1):
-            sayings = self._say_of_hole(fastener, notes[self.piece.slug, number])
-            alike.setdefault(sayings, []).append(number)
+        """The load on each hole, what it takes and what it meets.
+
+        What is alike is told once, a caution on each sheet that has a hole which it concerns.
+        """
         marks = self.piece.template_marks()
-        for sayings, numbers in alike.items():
+        notes = describe_holes(replace(self.plan, pieces=(self.piece,)))
+        alike: dict[tuple[_Sayings, int | None], list[int]] = {}
+        for number, fastener in enumerate(choose_fasteners(self.piece, self.plan), start=1):
+            found = notes[self.piece.slug, number]
+            sheet = self.sheet_of(marks[number - 1].hole) if found.cautions else None
+            alike.setdefault((self._say_of_hole(fastener, found), sheet), []).append(number)
+        for (sayings, _), numbers in alike.items():
             heading = f"{name_holes(numbers, len(marks))}: hook and load"
             yield _write(heading, sayings, marks[numbers[0] - 1].hole)
 
@@ -109,9 +116,8 @@ def _say_of_hardware(fastener: Fastener, units: Unit) -> Iterator[str]:
     yield NO_WEIGHT if fastener.load is None else f"load {format_load(fastener.load, units)}"
     if fastener.hook is not None:
         yield name_fastener(fastener, units) if fastener.is_too_weak else judge_fastener(fastener, units)
-    if fastener.least_kg is not None and not fastener.is_too_weak:
-        asked = f"rated {format_asked(fastener, units)} or more"
-        yield asked if fastener.kind is None else f"{fastener.kind.value}, {asked}"
+    elif fastener.kind is not None:
+        yield f"{fastener.kind.value}, rated {format_least(fastener, units)} or more"
 
 
 def _count(cautions: Sequence[str]) -> str:

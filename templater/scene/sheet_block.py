@@ -23,16 +23,16 @@ from templater.scene.rulers import place_rulers
 _REMARKS = {
     (False, False): (),
     (True, False): ("Outside the outline:", "fold back, do not cut."),
-    (False, True): ("More measures:", "see the checklist."),
-    (True, True): ("Outside: fold, do not cut.", "More: see the checklist."),
+    (False, True): ("More measures:", "see the overview."),
+    (True, True): ("Outside: fold, do not cut.", "More: see the overview."),
 }
 """What is said of paper outside the outline (fold) and of words that found no room (more)."""
 
 _BRIEF_REMARKS = {
     (False, False): (),
     (True, False): ("Outside: fold, do not cut.",),
-    (False, True): ("More: see the checklist.",),
-    (True, True): ("Fold back; see checklist.",),
+    (False, True): ("More: see the overview.",),
+    (True, True): ("Fold back; see overview.",),
 }
 _LEFT_OUT = {
     Coverage.FULL: (),
@@ -143,7 +143,7 @@ def draw_sheet_block(
     fold: bool,
     more: bool,
 ) -> tuple[Item, ...]:
-    """The block and its rulers; without an index, for the whole template on one large sheet.
+    """The block and its rulers; without an index, for the whole template, corrected for no printer.
 
     ``fold``: words stand outside the outline; ``more``: some found no room at all.
     """
@@ -165,7 +165,8 @@ def draw_sheet_block(
         *((text, SMALL, True) for text in (*_LEFT_OUT[tiling.cover], *remarks[fold, more])),
     ]
     depth = layout.size.height - 1.6
-    lines += _say_printing(names.printer, room, depth - _depth_of(lines))
+    printer = names.printer if index is not None else None
+    lines += _say_printing(printer, room, depth - _depth_of(lines))
     items += _set_lines(lines, Point(x0 + _MARGIN, y1 - 0.8), depth)
     if layout is not _SMALL:
         column = layout.size.width - _MARGIN - room - 3

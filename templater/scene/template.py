@@ -170,12 +170,22 @@ class _Filling:
         full = mode.full and len(self._lines.marks) <= _MOST_FULL
         notes = [self._holes.write_hole(hole, full=full) for hole in holes]
         put = [labels.put(note) for note in notes] if mode.first else []
-        place = place_piece_tag if self._tiling.is_shared else place_sheet_block
-        block = place(self._tiling.tiles[index], self._boards[index], labels.regions[index])
+        block = self._place_block(index)
         labels.interruptions += block.interruptions
         put = put if mode.first else [labels.put(note) for note in notes]
         untold = tuple(hole for hole, place in zip(holes, put, strict=True) if place is None)
         return _Sheet(block, () if full else tuple(holes), untold)
+
+    def _place_block(self, index: int) -> SheetBlock:
+        """Find room for a sheet's block and rulers, or for the tag of what is cut out of a page."""
+        tile, board, regions = (
+            self._tiling.tiles[index],
+            self._boards[index],
+            self._labels.regions[index],
+        )
+        if self._tiling.is_shared:
+            return place_piece_tag(tile, board, regions, self._piece.name)
+        return place_sheet_block(tile, board, regions)
 
     def _say_the_rest(self, words: TemplateWords) -> None:
         """Place what may stand on any sheet."""
@@ -185,7 +195,7 @@ class _Filling:
         self._lost += sum(put(note) is None for note in notes)
         lines = [line for line in words.write_lines() if self._shows(line)]
         said_on = [self._put_first(line.notes) for line in lines]
-        safety = SafetyWords(self._piece, self._plan)
+        safety = SafetyWords(self._piece, self._plan, self._labels.sheet_of)
         holds, minds = [*safety.write_holes(), *safety.write_supports()], [*safety.write_cautions()]
         datum, paper = [*words.write_datum_off()], [*self._describe_paper(words)]
         if self._tiling.is_shared:
@@ -208,7 +218,8 @@ class _Filling:
         parts = PartWords(self._piece, self._plan, self._lines, self._tiling)
         is_full, is_card = (self._tiling.cover is cover for cover in (Coverage.FULL, Coverage.CARD))
         if self._tiling.is_shared:
-            yield words.write_cut_out()
+            whole = template_extent(self._piece).grown(_BESIDE)
+            yield words.write_cut_out(folds=not whole.holds(self._tiling.tiles[0].clip))
         else:
             yield words.write_paper() if is_full else parts.write_paper()
         yield from parts.write_corner()

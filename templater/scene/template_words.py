@@ -20,6 +20,7 @@ from templater.scene.wording import above_or_below, format_size_both, from_left_
 
 WIDE = 84.0
 NARROW = 56.0
+NARROWEST = 40.0
 """How wide blocks of words are, mm."""
 
 _SHORTEST = 20.0
@@ -98,6 +99,7 @@ class TemplateWords:
             "upright",
             texts,
             Point(width / 2 + 2, height * 0.6),
+            may_be_bare=any(abs(mark.hole.x - width / 2) < SAME_MM for mark in lines.marks),
         )
         if not lines.datum_is_centre:
             yield LineWords("centre line", lines.centre_across, ())
@@ -146,17 +148,21 @@ class TemplateWords:
         if self.piece.hang is not None:
             texts.append(f"Hangs by {self.piece.hang.by.value}.")
         blocks = []
-        for told, room in product(([*texts, *self._expect_from_top()], texts), (NARROW, WIDE)):
+        for told, room in product(([*texts, *self._expect_from_top()], texts), (NARROW, WIDE, NARROWEST)):
             rows = [*wrapped("TAPED UP, check the paper:", room, bold=True)]
             rows += [row for text in told for row in wrapped(text, room)]
             rows += [row for note in self.piece.notes for row in wrapped(note, room, bold=True)]
             blocks.append(Block(tuple(rows)))
         return Note(tuple(blocks), Point(size.width * 0.3, size.height * 0.35))
 
-    def write_cut_out(self) -> Note:
-        """The same in brief, for a template that is cut out of a page it shares."""
+    def write_cut_out(self, *, folds: bool) -> Note:
+        """The same in brief, for a template that is cut out of a page it shares.
+
+        It ``folds`` where there is paper beside it for words that find no room inside.
+        """
         size = format_size_both(self.piece.size, self.plan.units)
-        texts = (f"{size}. {self._say_where_to_cut()}", *self.piece.notes)
+        cut = "Cut on the dashed line, fold on the outline." if folds else self._say_where_to_cut()
+        texts = (f"{size}.", cut, *self.piece.notes)
         blocks = tuple(
             Block(tuple(row for text in texts for row in wrapped(text, room, bold=True)))
             for room in (WIDE, NARROW, 0.75 * NARROW)
@@ -200,8 +206,19 @@ class TemplateWords:
         return _explain(name, self.lines.datum, "dash and two dots", [text], near)
 
 
-def _explain(name: str, line: Line, look: str, texts: Sequence[str], near: Point) -> LineWords:
-    """Notes on a line: beside it, or anywhere if they say how the line looks."""
+def _explain(
+    name: str,
+    line: Line,
+    look: str,
+    texts: Sequence[str],
+    near: Point,
+    *,
+    may_be_bare: bool = False,
+) -> LineWords:
+    """Notes on a line: beside it, or anywhere if they say how the line looks.
+
+    The last resort is its name alone, where a hole on it tells the same.
+    """
     upright = line.start.x == line.end.x
     beside = [_titled(name, texts, room, turned=upright) for room in (WIDE, NARROW)]
     apart = tuple(_titled(f"{name} ({look})", texts, room) for room in (WIDE, NARROW))
@@ -211,7 +228,8 @@ def _explain(name: str, line: Line, look: str, texts: Sequence[str], near: Point
     else:
         at = near.moved(0, height / 2 if near.y > line.start.y else -height / 2)
     notes = (Note((block,), at, within=_band(line, block)) for block in beside)
-    return LineWords(name, line, (*notes, Note(apart, at)))
+    bare = [Note((_titled(f"{name} ({look})", (), WIDE),), at)] if may_be_bare else []
+    return LineWords(name, line, (*notes, Note(apart, at), *bare))
 
 
 def _band(line: Line, block: Block) -> Box:

@@ -5,14 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from templater.geometry import ORIGIN, Box, Size
+from templater.geometry import Box, Size
 from templater.layout.model import Layout
 from templater.lengths import Unit
 from templater.paper import default_paper
 from templater.placement.model import PlacedPiece, Plan
-from templater.printing.cut import count_sheets
-from templater.printing.error import Errors, estimate_errors
-from templater.printing.model import Coverage, PrintSetup, SheetCounts, Tiling
+from templater.printing.error import Errors
+from templater.printing.model import Coverage, PrintSetup, Tiling
 from templater.rules.model import Finding
 from templater.scene.checklist import draw_checklist
 from templater.scene.cover import draw_cover
@@ -23,7 +22,7 @@ from templater.scene.print_test import draw_print_test
 from templater.scene.sheet_block import SheetNames
 from templater.scene.spacers import draw_spacers
 from templater.scene.steps import draw_steps
-from templater.scene.template import draw_template, template_shape, whole_tiling
+from templater.scene.template import draw_template, whole_tiling
 from templater.sheets.lay_out import (
     lay_out_pages,
     lay_out_shared,
@@ -33,7 +32,13 @@ from templater.sheets.lay_out import (
 )
 from templater.sheets.model import Layer, Page, PageKind
 from templater.sheets.revision import name_revision
-from templater.sheets.share import SharedPage, share_pages
+from templater.sheets.share import (
+    SharedPage,
+    count_all_sheets,
+    expect_errors,
+    name_sheets,
+    share_pages,
+)
 
 _LARGEST_TEXT_PAGE = 300.0
 """Papers whose short side is longer are for templates; what is read comes on A4 or Letter, mm."""
@@ -121,8 +126,8 @@ def compose_kit(
     revision = name_revision(plan, setup, version)
     form, wide = text_form(setup, plan.units), overview_form(setup)
     targets = {piece.slug: piece_target(piece.slug) for piece in plan.pieces}
-    errors = {piece.slug: _expect(piece, tilings[piece.slug], setup) for piece in plan.pieces}
-    shared = share_pages(plan, tilings, setup, name_sheets(plan, setup, revision), errors)
+    errors = {piece.slug: expect_errors(piece, tilings[piece.slug], setup) for piece in plan.pieces}
+    shared = share_pages(plan, tilings, setup, revision)
     counted = count_all_sheets(plan, tilings, setup, shared)
     parts: tuple[tuple[Sequence[PageDrawing], PageKind, Form], ...] = (
         (
@@ -172,35 +177,6 @@ def compose_kit(
         spacers,
         version,
     )
-
-
-def name_sheets(plan: Plan, setup: PrintSetup, revision: str) -> SheetNames:
-    """What all sheets of a kit say alike; piece and pages are put in later."""
-    title = f"{plan.title} · {plan.issue}" if plan.issue else plan.title
-    return SheetNames(title, "", revision, 0, 0, setup.printer.name if setup.printer else None)
-
-
-def count_all_sheets(
-    plan: Plan, tilings: Mapping[str, Tiling], setup: PrintSetup, shared: Sequence[SharedPage]
-) -> SheetCounts:
-    """How many sheets the templates take as they are cut, and with the other covers."""
-    counts: dict[Coverage, dict[str, int]] = {cover: {} for cover in Coverage}
-    for piece in plan.pieces:
-        for cover, count in count_sheets(template_shape(piece), setup).items():
-            counts[cover][piece.slug] = count
-        counts[setup.cover][piece.slug] = len(tilings[piece.slug].tiles)
-    names = {cutting.piece.slug: page.sheet.name for page in shared for cutting in page.cuttings}
-    own = [tile.page for slug, tiling in tilings.items() if slug not in names for tile in tiling.tiles]
-    sizes = [*own, *(page.sheet.page for page in shared)]
-    lies = {size.width > size.height for size in sizes}
-    return SheetCounts(counts, names, lie_both_ways=len(lies) == 2)
-
-
-def _expect(piece: PlacedPiece, tiling: Tiling, setup: PrintSetup) -> Errors:
-    """How far off a template's holes may be on paper."""
-    marks, outline = piece.template_marks(), Box.of(ORIGIN, piece.size)
-    holes, hangs = [mark.hole for mark in marks], [mark.hang for mark in marks]
-    return estimate_errors(tiling, holes, hangs, outline, setup.printer)
 
 
 def _title_foot(plan: Plan, setup: PrintSetup) -> str:

@@ -111,7 +111,7 @@ def lay_out_shared(page: SharedPage, names: SheetNames, setup: PrintSetup) -> Pa
         targets.append(Target(piece_target(piece.slug), Point(on_page.x0, on_page.y1)))
         targets += _hole_targets(piece, [mark.hole for mark in piece.template_marks()], tile)
         parts.append(Part(piece.slug, tile.name, tile.clip, tile.origin))
-    named = replace(names, piece=f"{len(parts)} pieces: cut apart")
+    named = replace(names, piece=f"{len(parts)} pieces, cut out")
     block = draw_sheet_block(page.block, named, Tiling((sheet,), (), ()), 0, fold=False, more=False)
     return Page(
         kind=PageKind.TEMPLATE,

@@ -8,13 +8,14 @@ from itertools import product
 
 from templater.geometry import ORIGIN, Box, Point, Size
 from templater.placement.model import PlacedPiece, Plan
-from templater.printing.error import Errors
-from templater.printing.model import Coverage, PrintSetup, Tile, Tiling
+from templater.printing.cut import count_sheets
+from templater.printing.error import Errors, estimate_errors
+from templater.printing.model import Coverage, PrintSetup, SheetCounts, Tile, Tiling
 from templater.printing.nest import nest
 from templater.scene.board import Board
 from templater.scene.room import Regions
 from templater.scene.sheet_block import SheetBlock, SheetNames, place_sheet_block
-from templater.scene.template import TemplateDrawing, draw_template, template_extent
+from templater.scene.template import TemplateDrawing, draw_template, template_extent, template_shape
 
 _BORDER_MM = 3.0
 """Between the outline and the line on which templates are cut apart."""
@@ -58,19 +59,19 @@ def share_pages(
     plan: Plan,
     tilings: Mapping[str, Tiling],
     setup: PrintSetup,
-    names: SheetNames,
-    errors: Mapping[str, Errors],
+    revision: str = "",
 ) -> tuple[SharedPage, ...]:
     """The pages that templates share; those that would have a page for themselves are left out.
 
     Largest first: a page takes as many of the next largest templates as fit, then whichever smaller
-    ones still do. ``names`` are those of any sheet; the piece's is put in its place.
+    ones still do. The ``revision`` may be left out where they are only counted.
     """
-    alone = [piece for piece in plan.pieces if _is_one_sheet(tilings[piece.slug])]
+    names = name_sheets(plan, setup, revision)
+    alone = [piece for piece in plan.pieces if _is_one_sheet(tilings.get(piece.slug))]
     if len(alone) < 2:
         return ()
-    found = (_cut_out(piece, plan, setup, names, errors[piece.slug]) for piece in alone)
-    left = sorted(filter(None, found), key=lambda one: one.size.width * one.size.height, reverse=True)
+    found = (_cut_out(piece, plan, setup, names, tilings[piece.slug]) for piece in alone)
+    left = sorted(filter(None, found), key=_area, reverse=True)
     pages: list[SharedPage] = []
     while left:
         page = _fill_page(left, setup, f"S{len(pages) + 1}")
@@ -82,14 +83,52 @@ def share_pages(
     return tuple(pages)
 
 
-def _is_one_sheet(tiling: Tiling) -> bool:
-    return len(tiling.tiles) == 1 and tiling.cover is Coverage.FULL
+def _area(cutting: Cutting) -> int:
+    """The paper that a template needs, mm² without the rounding of floats: equals keep their order."""
+    return round(cutting.size.width * cutting.size.height)
+
+
+def count_all_sheets(
+    plan: Plan, tilings: Mapping[str, Tiling], setup: PrintSetup, shared: Sequence[SharedPage]
+) -> SheetCounts:
+    """How many sheets the templates take as they are cut, and with the other covers.
+
+    Of a template that is in no tiling, since it takes too many, at least how many.
+    """
+    counts: dict[Coverage, dict[str, int]] = {cover: {} for cover in Coverage}
+    for piece in plan.pieces:
+        for cover, count in count_sheets(template_shape(piece), setup).items():
+            counts[cover][piece.slug] = count
+        if piece.slug in tilings:
+            counts[setup.cover][piece.slug] = len(tilings[piece.slug].tiles)
+    names = {cutting.piece.slug: page.sheet.name for page in shared for cutting in page.cuttings}
+    own = [tile.page for slug, tiling in tilings.items() if slug not in names for tile in tiling.tiles]
+    sizes = [*own, *(page.sheet.page for page in shared)]
+    lies = {size.width > size.height for size in sizes}
+    return SheetCounts(counts, names, lie_both_ways=len(lies) == 2)
+
+
+def name_sheets(plan: Plan, setup: PrintSetup, revision: str) -> SheetNames:
+    """What all sheets of a kit say alike; piece and pages are put in later."""
+    title = f"{plan.title} · {plan.issue}" if plan.issue else plan.title
+    return SheetNames(title, "", revision, 0, 0, setup.printer.name if setup.printer else None)
+
+
+def expect_errors(piece: PlacedPiece, tiling: Tiling, setup: PrintSetup) -> Errors:
+    """How far off a template's holes may be on paper."""
+    shape = template_shape(piece)
+    return estimate_errors(tiling, shape.holes, shape.hang_points, shape.outline, setup.printer)
+
+
+def _is_one_sheet(tiling: Tiling | None) -> bool:
+    return tiling is not None and len(tiling.tiles) == 1 and tiling.cover is Coverage.FULL
 
 
 def _cut_out(
-    piece: PlacedPiece, plan: Plan, setup: PrintSetup, names: SheetNames, errors: Errors
+    piece: PlacedPiece, plan: Plan, setup: PrintSetup, names: SheetNames, tiling: Tiling
 ) -> Cutting | None:
     """The template on the least paper on which all its words find room; None if no page has that."""
+    errors = expect_errors(piece, tiling, setup)
     extent = template_extent(piece).grown(_BORDER_MM)
     rooms = [setup.printable(page).size for page in _list_pages(setup)]
     boxes = [
@@ -100,9 +139,9 @@ def _cut_out(
         if not any(box.width <= room.width and box.height <= room.height for room in rooms):
             continue
         tile = Tile("A1", box, box, box.size, Point(-box.x0, -box.y0))
-        tiling = Tiling((tile,), (), (), is_shared=True)
+        alone = Tiling((tile,), (), (), is_shared=True)
         named = replace(names, piece=piece.name)
-        drawing = draw_template(piece, plan, tiling, named, errors=errors)
+        drawing = draw_template(piece, plan, alone, named, errors=errors)
         if drawing.is_complete:
             return Cutting(piece, tile, drawing)
     return None

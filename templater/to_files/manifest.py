@@ -9,7 +9,7 @@ from typing import Any
 from templater.geometry import Point
 from templater.layout.model import Margins
 from templater.placement.model import PlacedPiece, Plan
-from templater.printing.model import Printer, PrintSetup, Scale
+from templater.printing.model import UNSCALED, Printer, PrintSetup, Scale
 from templater.sheets.model import Page
 
 SCHEMA = "templater-kit/1"
@@ -27,7 +27,7 @@ def page_entries(number: int, page: Page) -> list[dict[str, Any]]:
             "paper_mm": _numbers(page.paper),
             "clip_mm": _numbers(part.clip) if part else None,
             "origin_mm": _numbers(_scaled(part.origin, page.scale)) if part else None,
-            "scale": list(page.scale) if part else None,
+            "scale": list(page.scale) if part or page.scale != UNSCALED else None,
         }
         for part in page.parts or (None,)
     ]

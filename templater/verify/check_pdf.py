@@ -1,11 +1,13 @@
-"""Holds kit.pdf against the Plan, page by page: paper, order, revision, and every mark on each sheet."""
+"""Holds the PDFs of a kit against the Plan, page by page: paper, order, revision, every mark."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from itertools import combinations
 from pathlib import Path
+from typing import TypeAlias
 
-from templater.geometry import ORIGIN, Box, Point
+from templater.geometry import ORIGIN, Point, Size
 from templater.verify.check_overview import check_overview
 from templater.verify.check_sheet import Sheet, check_reading, check_sheet
 from templater.verify.long_rulers import check_long_rulers
@@ -20,53 +22,92 @@ from templater.verify.model import (
 )
 from templater.verify.own_words import check_order, check_revision, read_number
 from templater.verify.read_pdf import PdfReader, open_pdf
+from templater.verify.rulers import check_rulers
 from templater.verify.seams import check_joins, find_joins
-from templater.verify.template_marks import expect_marks
+from templater.verify.straight import list_straight
+from templater.verify.template_marks import TemplateMarks, expect_marks
+
+_Entries: TypeAlias = Mapping[int, Sequence[PageRecord]]
+"""What the pages of a file are, by their places in it; a page that pieces share has one for each."""
 
 
-def check_pdf(path: Path, record: Record, expected: Expected) -> Findings:
-    """Everything that is wrong with the file. Raises UnreadableError where it is no PDF at all."""
+def check_kit_pdf(path: Path, record: Record, expected: Expected) -> Findings:
+    """Everything that is wrong with the file to print. Raises UnreadableError where it is no PDF."""
+    entries: dict[int, list[PageRecord]] = {}
+    for entry in record.pages:
+        entries.setdefault(entry.page, []).append(entry)
     with open_pdf(path) as document:
-        return _PdfCheck(document, record, expected).check()
+        return _PdfCheck(document, entries, expected, is_kit=True).check()
+
+
+def check_overview_pdf(path: Path, record: Record, expected: Expected) -> Findings:
+    """The overview's pages alone. Raises UnreadableError where it is no PDF."""
+    pages = [entry for entry in record.pages if entry.kind == "overview"]
+    return _check_part(path, pages, expected)
+
+
+def check_split_pdf(path: Path, slug: str, expected: Expected) -> Findings:
+    """A piece's sheets alone. Raises UnreadableError where it is no PDF."""
+    pages = []
+    for tile in expected.tilings[slug].tiles:
+        across, up = expected.setup.scale_of(tile.page)
+        pages.append(
+            PageRecord(
+                page=0,
+                kind="template",
+                paper=Size(tile.page.width * across, tile.page.height * up),
+                piece=slug,
+                sheet=tile.name,
+                clip=tile.clip,
+                origin=Point(tile.origin.x * across, tile.origin.y * up),
+                scale=(across, up),
+            )
+        )
+    return _check_part(path, pages, expected)
+
+
+def _check_part(path: Path, pages: Sequence[PageRecord], expected: Expected) -> Findings:
+    entries = {place: [entry] for place, entry in enumerate(pages, 1)}
+    with open_pdf(path) as document:
+        if document.count != len(pages):
+            return Findings((f"it has {document.count} pages, not {len(pages)}",))
+        return _PdfCheck(document, entries, expected, is_kit=False).check()
 
 
 class _PdfCheck:
-    """Goes through the file once, one page in memory at a time; of a seam, its join marks."""
+    """Goes through a file once, one page in memory at a time; of a seam, its join marks."""
 
-    def __init__(self, document: PdfReader, record: Record, expected: Expected) -> None:
-        self._document, self._expected = document, expected
-        self._entries: dict[int, list[PageRecord]] = {}
-        for entry in record.pages:
-            self._entries.setdefault(entry.page, []).append(entry)
-        self._overview = min((page.page for page in record.pages if page.kind == "overview"), default=0)
-        plan, tilings = expected.plan, expected.tilings
-        self._marks = {
-            piece.slug: expect_marks(piece, plan, tilings[piece.slug]) for piece in plan.pieces
-        }
+    def __init__(
+        self, document: PdfReader, entries: _Entries, expected: Expected, *, is_kit: bool
+    ) -> None:
+        self._document, self._entries, self._expected = document, entries, expected
+        self._is_kit = is_kit
+        self._overview = next((at for at, (one, *_) in entries.items() if one.kind == "overview"), 0)
+        self._marks: dict[str, TemplateMarks] = {}
         self._numbers: list[tuple[int, int] | None] = []
         self._joins: dict[tuple[str, str, str, str], list[Point]] = {}
 
     def check(self) -> Findings:
         """All pages, then what only all of them together tell."""
         pages = [self._check_page(place) for place in range(1, self._document.count + 1)]
-        names = {number: _name(entries) for number, entries in self._entries.items()}
-        order = Findings(tuple(check_order(self._numbers, names)))
+        names = {place: _name(entries) for place, entries in self._entries.items()}
+        order = Findings(tuple(check_order(self._numbers, names)) if self._is_kit else ())
         joins = () if order.faults else tuple(self._check_joins())
         return Findings.gather([order, *pages, Findings(joins)])
 
     def _check_page(self, place: int) -> Findings:
         """A page of the file; one that is not the page it should be is told of elsewhere, as a whole."""
-        entries = self._entries.get(place, [])
+        entries = self._entries.get(place, ())
         try:
             ink = self._read_ink(place, entries)
-            number = read_number(ink)
-            self._numbers.append(number)
-            if number is None or number[0] != place or not entries:
+        except UnreadableError as error:
+            self._numbers.append((place, len(self._entries)))
+            found = Findings((str(error),))
+        else:
+            self._numbers.append(read_number(ink))
+            if self._is_kit and self._numbers[-1] != (place, len(self._entries)):
                 return Findings()
             found = Findings.gather(self._judge(place, entries, ink))
-        except UnreadableError as error:
-            found = Findings((f"{error}",))
-            self._numbers += [(place, len(self._entries))] if len(self._numbers) < place else []
         said = f"page {place} ({_name(entries)})"
         return Findings(tuple(f"{said}: {fault}" for fault in found.faults), found.offsets_mm)
 
@@ -86,16 +127,24 @@ class _PdfCheck:
         )
         if faults:
             yield Findings(faults)
-        elif entries[0].piece is not None:
+        elif len(entries) > 1:
+            yield Findings(tuple(_check_sharing(entries, ink)))
             for entry in entries:
-                yield self._check_entry(entry, ink if len(entries) == 1 else _part_of(ink, entry))
+                yield self._check_sheet(entry, _part_of(ink, entry))
+        elif entries[0].piece is not None:
+            yield self._check_sheet(entries[0], ink)
         else:
             yield Findings(tuple(check_long_rulers(ink)))
             if place == self._overview:
                 yield Findings(tuple(check_overview(ink, self._expected.plan)))
 
     def _check_paper(self, place: int, entry: PageRecord) -> Iterator[str]:
-        paper = self._document.read_paper(place)
+        """Whether the paper is plain, and as large as it should be."""
+        try:
+            paper = self._document.read_paper(place)
+        except UnreadableError as error:
+            yield str(error)
+            return
         off = max(abs(one - other) for one, other in zip(paper, entry.paper, strict=True))
         if off > NEAR_MM:
             yield (
@@ -103,19 +152,24 @@ class _PdfCheck:
                 f" not {entry.paper.width:.2f} × {entry.paper.height:.2f} mm"
             )
 
-    def _check_entry(self, entry: PageRecord, ink: Ink) -> Findings:
-        """One piece's sheet on a page."""
-        if entry.origin is None or entry.clip is None or entry.sheet is None:
+    def _check_sheet(self, entry: PageRecord, ink: Ink) -> Findings:
+        """One piece's sheet, its ink in template coordinates."""
+        if entry.clip is None or entry.sheet is None or entry.piece is None:
             return Findings(("the manifest does not tell what it shows",))
         if entry.sheet not in {run.text for run in ink.runs}:
             return Findings((f"it does not bear its name, {entry.sheet}",))
-        slug = str(entry.piece)
-        marks = self._marks[slug]
+        marks = self._expect_marks(entry.piece)
         for seam in marks.seams:
             if entry.sheet in (seam.under, seam.over):
-                key = (slug, entry.sheet, seam.under, seam.over)
+                key = (entry.piece, entry.sheet, seam.under, seam.over)
                 self._joins[key] = find_joins(seam, ink.chains)
         return check_sheet(Sheet(entry.sheet, ink, entry.clip), marks)
+
+    def _expect_marks(self, slug: str) -> TemplateMarks:
+        """What a piece's paper must show."""
+        if slug not in self._marks:
+            self._marks[slug] = expect_marks(self._expected, slug)
+        return self._marks[slug]
 
     def _check_joins(self) -> Iterator[str]:
         """Whether the join marks of every two sheets meet."""
@@ -136,20 +190,22 @@ def _name(entries: Sequence[PageRecord]) -> str:
     return " and ".join(dict.fromkeys(names)) or "unknown"
 
 
+def _check_sharing(entries: Sequence[PageRecord], ink: Ink) -> Iterator[str]:
+    """What is wrong with a page that pieces share: its rulers, and whether they lie apart."""
+    yield from check_rulers(*(list_straight(ink.strokes, level=level) for level in (True, False)))
+    places = [(entry.piece, entry.clip.moved(*_place(entry))) for entry in entries if entry.clip]
+    for (piece, one), (other, two) in combinations(places, 2):
+        if one.grown(-NEAR_MM).meets(two):
+            yield f"{piece} and {other} lie on each other"
+
+
+def _place(entry: PageRecord) -> Point:
+    """Where a template's origin stands on its page, mm after printing."""
+    x, y = entry.origin or ORIGIN
+    return Point(x / entry.scale[0], y / entry.scale[1])
+
+
 def _part_of(ink: Ink, entry: PageRecord) -> Ink:
     """What of a page that several pieces share lies where one of them is, in template coordinates."""
-    if entry.clip is None or entry.origin is None:
-        return ink
-    dx, dy = entry.origin.x / entry.scale[0], entry.origin.y / entry.scale[1]
-    box = entry.clip.moved(dx, dy).grown(NEAR_MM)
-
-    def lies_in(clip: Box | None, *points: Point) -> bool:
-        return all(map(box.has, points)) if clip is None else box.holds(clip)
-
-    part = Ink(
-        [line for line in ink.strokes if lies_in(line.clip, line.start, line.end)],
-        [ring for ring in ink.rings if lies_in(ring.clip, ring.centre)],
-        [chain for chain in ink.chains if lies_in(None, *chain.points)],
-        ink.runs,
-    )
-    return part.moved(-dx, -dy)
+    dx, dy = _place(entry)
+    return ink if entry.clip is None else ink.within(entry.clip.moved(dx, dy)).moved(-dx, -dy)

@@ -48,6 +48,12 @@ def check_sheet(sheet: Sheet, marks: TemplateMarks) -> Findings:
     return Findings(faults, holes.offsets_mm)
 
 
+def check_page_rulers(ink: Ink) -> Iterator[str]:
+    """What is wrong with the rulers of a page that several pieces share."""
+    level, upright = (list_straight(ink.strokes, level=is_level) for is_level in (True, False))
+    return check_rulers(level, upright)
+
+
 def check_reading(ink: Ink) -> Iterator[str]:
     """Whether words can be read level or upward, which tells a mirrored or a turned page."""
     for _, (a, b), (c, d) in ink.runs:

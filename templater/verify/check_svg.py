@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from pathlib import Path
 
-from templater.placement.model import PlacedPiece
 from templater.verify.check_overview import check_overview
 from templater.verify.check_sheet import Sheet, check_reading, check_sheet
 from templater.verify.model import NEAR_MM, Expected, Findings
@@ -14,10 +13,10 @@ from templater.verify.read_svg import Drawing, read_svg
 from templater.verify.template_marks import expect_marks
 
 
-def check_template(path: Path, piece: PlacedPiece, expected: Expected) -> Findings:
+def check_template(path: Path, slug: str, expected: Expected) -> Findings:
     """A piece's template as one drawing. Raises UnreadableError."""
-    drawing = read_svg(path, piece.size.height)
-    marks = expect_marks(piece, expected.plan, expected.tilings[piece.slug])
+    drawing = read_svg(path, expected.pieces[slug].size.height)
+    marks = expect_marks(expected, slug)
     faults = (*_check_size(drawing), *check_revision(drawing.ink, expected.revision))
     return Findings(faults) if faults else check_sheet(Sheet("", drawing.ink, drawing.view), marks)
 

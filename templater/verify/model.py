@@ -8,12 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
-from math import dist
+from functools import cached_property
 from typing import NamedTuple
 
 from templater.errors import ExitCode, Fault, TemplaterError
 from templater.geometry import Box, Point, Size
-from templater.placement.model import Plan
+from templater.placement.model import PlacedPiece, Plan
 from templater.printing.model import PrintSetup, Scale, Tiling
 
 NEAR_MM = 0.01
@@ -28,16 +28,6 @@ class Stroke(NamedTuple):
     width_mm: float
     dash: tuple[float, ...]
     clip: Box | None
-
-    @property
-    def length_mm(self) -> float:
-        """From end to end, hidden or not."""
-        return dist(self.start, self.end)
-
-    @property
-    def middle(self) -> Point:
-        """The point half-way."""
-        return Point((self.start.x + self.end.x) / 2, (self.start.y + self.end.y) / 2)
 
 
 class Ring(NamedTuple):
@@ -71,9 +61,19 @@ class Ink:
     chains: list[Chain] = field(default_factory=list)
     runs: list[Run] = field(default_factory=list)
 
-    def words(self) -> set[str]:
-        """Every line of words."""
-        return {run.text for run in self.runs}
+    def within(self, box: Box) -> Ink:
+        """What of it lies in a box, or is clipped to it; all the words."""
+        area = box.grown(NEAR_MM)
+
+        def lies_in(clip: Box | None, *points: Point) -> bool:
+            return all(map(area.has, points)) if clip is None else area.holds(clip)
+
+        return Ink(
+            [line for line in self.strokes if lies_in(line.clip, line.start, line.end)],
+            [ring for ring in self.rings if lies_in(ring.clip, ring.centre)],
+            [chain for chain in self.chains if lies_in(None, *chain.points)],
+            self.runs,
+        )
 
     def moved(self, dx: float, dy: float) -> Ink:
         """The same ink from another origin."""
@@ -143,7 +143,7 @@ class Record:
     pages: tuple[PageRecord, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Expected:
     """What the layout and the options come to: the Plan, each template's sheets, the revision."""
 
@@ -151,6 +151,11 @@ class Expected:
     tilings: Mapping[str, Tiling]
     setup: PrintSetup
     revision: str
+
+    @cached_property
+    def pieces(self) -> Mapping[str, PlacedPiece]:
+        """The pieces by their slugs."""
+        return {piece.slug: piece for piece in self.plan.pieces}
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,9 +7,10 @@ from functools import partial
 from hashlib import sha256
 from pathlib import Path
 
-from templater.verify.check_pdf import check_pdf
+from templater.verify.check_hooks import check_hooks
+from templater.verify.check_pdf import check_kit_pdf, check_overview_pdf, check_split_pdf
+from templater.verify.check_record import check_record
 from templater.verify.check_svg import check_overview_drawing, check_template
-from templater.verify.check_tables import check_hooks, check_record
 from templater.verify.model import (
     Expected,
     Findings,
@@ -28,12 +29,15 @@ def prove_files(folder: Path, record: Record, expected: Expected, *, hint: str) 
     checks: list[tuple[str, Callable[[], Findings]]] = [
         ("manifest.json", partial(_of_words, lambda: check_record(record, expected))),
         ("hooks.csv", partial(_of_words, lambda: check_hooks(folder / "hooks.csv", plan))),
-        ("kit.pdf", partial(check_pdf, folder / "kit.pdf", record, expected)),
+        ("kit.pdf", partial(check_kit_pdf, folder / "kit.pdf", record, expected)),
+        ("overview.pdf", partial(check_overview_pdf, folder / "overview.pdf", record, expected)),
         ("overview.svg", partial(check_overview_drawing, folder / "overview.svg", expected)),
     ]
     for piece in plan.pieces:
-        name = f"templates/{piece.slug}.svg"
-        checks.append((name, partial(check_template, folder / name, piece, expected)))
+        drawing, split = (f"templates/{piece.slug}.{ending}" for ending in ("svg", "pdf"))
+        checks.append((drawing, partial(check_template, folder / drawing, piece.slug, expected)))
+        if split in record.files:
+            checks.append((split, partial(check_split_pdf, folder / split, piece.slug, expected)))
     found = Findings.gather(_say_where(name, check) for name, check in checks)
     if found.faults:
         raise ProofError(_shorten(found.faults), hint)

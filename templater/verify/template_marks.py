@@ -8,8 +8,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from templater.geometry import Box, Point, Size
-from templater.placement.model import PlacedPiece, Plan
-from templater.printing.model import Seam, Tiling
+from templater.printing.model import Seam
+from templater.verify.model import Expected
 
 RING_MM = 5.0
 """Radius of the ring round a hole."""
@@ -29,8 +29,10 @@ class TemplateMarks:
     seams: tuple[Seam, ...]
 
 
-def expect_marks(piece: PlacedPiece, plan: Plan, tiling: Tiling) -> TemplateMarks:
+def expect_marks(expected: Expected, slug: str) -> TemplateMarks:
     """The marks of one piece; seams reach as far as its outline and the crosses of its holes."""
+    plan, tiling = expected.plan, expected.tilings[slug]
+    piece = expected.pieces[slug]
     marks = piece.template_marks()
     holes = tuple(mark.hole for mark in marks)
     whole = Box.around(

@@ -1,3 +1,4 @@
+from collections.abc import Mapping
 from dataclasses import replace
 
 import pytest
@@ -7,6 +8,7 @@ from templater.geometry import Size
 from templater.lengths import Unit
 from templater.paper import parse_paper
 from templater.placement.model import Plan
+from templater.printing.model import Coverage, SheetCounts, Tiling
 from templater.scene.cautions import ADVICE, CABLES, CODES, HEAVY, LADDER
 from templater.scene.cover import count_grid, describe_paper, draw_cover
 from templater.scene.model import PageDrawing
@@ -27,7 +29,27 @@ from tests.scene.pages import (
 
 def _cover(plan: Plan, paper: str) -> tuple[PageDrawing, ...]:
     tilings = {piece.slug: grid_tiling(2, 3) for piece in plan.pieces}
-    return draw_cover(plan, tilings, print_setup(paper), blank_form(paper), revision="QK7M2P")
+    return _draw(plan, tilings, paper)
+
+
+def _draw(
+    plan: Plan,
+    tilings: Mapping[str, Tiling],
+    paper: str,
+    *,
+    shared: Mapping[str, str] | None = None,
+    lie_both_ways: bool = False,
+) -> tuple[PageDrawing, ...]:
+    """The cover; with a band a piece takes two sheets, with a card one."""
+    own = {slug: len(tiling.tiles) for slug, tiling in tilings.items()}
+    by_cover = {
+        Coverage.FULL: own,
+        Coverage.BAND: dict.fromkeys(own, 2),
+        Coverage.CARD: dict.fromkeys(own, 1),
+    }
+    counts = SheetCounts(by_cover, shared or {}, lie_both_ways)
+    form = blank_form(paper)
+    return draw_cover(plan, tilings, counts, print_setup(paper), form, revision="QK7M2P")
 
 
 @pytest.mark.parametrize("paper", PAPERS)
@@ -57,6 +79,28 @@ def test_the_first_page_says_what_how_and_with_what() -> None:
         "One side of the paper only",
     ):
         assert words in text
+
+
+def test_the_sheets_are_counted_for_every_cover() -> None:
+    # 9 x 6, 9 x 2, 9 x 1
+    text = text_of(_cover(plan_with(9), "letter"))
+    assert "Sheets of templates by cover: full 54, band 18, card 9." in text
+    assert "This kit is made with full." in text
+
+
+def test_pieces_that_share_a_sheet_count_once() -> None:
+    plan = plan_with(3)
+    slugs = [piece.slug for piece in plan.pieces]
+    tilings = {slug: grid_tiling(1, 1) for slug in slugs}
+    text = text_of(_draw(plan, tilings, "letter", shared=dict.fromkeys(slugs[:2], "S1")))
+    assert text.count("S1 cut out of a shared sheet") == 2
+    assert "2 sheets of templates" in text
+
+
+def test_a_band_or_a_card_is_not_called_a_grid() -> None:
+    whole = grid_tiling(2, 1)
+    for cover, words in ((Coverage.BAND, "band only"), (Coverage.CARD, "card only")):
+        assert count_grid(replace(whole, cover=cover)) == words
 
 
 @pytest.mark.parametrize("caution", [ADVICE, CABLES, CODES, HEAVY, LADDER])
@@ -92,7 +136,7 @@ def test_sheets_of_both_directions_ask_for_automatic_paper() -> None:
         plan.pieces[0].slug: grid_tiling(1, 1),
         plan.pieces[1].slug: grid_tiling(1, 1, Size(297.0, 210.0)),
     }
-    pages = draw_cover(plan, tilings, print_setup("a4"), blank_form("a4"), revision="QK7M2P")
+    pages = _draw(plan, tilings, "a4", lie_both_ways=True)
     assert "leave the paper's direction on “Auto”" in text_of(pages)
     assert "“Auto”" not in text_of(_cover(plan, "a4"))
 

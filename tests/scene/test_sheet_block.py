@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import combinations
 
 import pytest
@@ -23,6 +24,8 @@ LONG = SheetNames(
     1488,
     1490,
 )
+ONLY = replace(NAMES, printer="study inkjet")
+LONG_ONLY = replace(LONG, printer="Wide-format printer, workshop.")  # 30 letters, as many as allowed
 
 
 def tile(area: Box = SHEET, name: str = "A1") -> Tile:
@@ -54,6 +57,26 @@ def test_a_sheet_tells_what_it_is() -> None:
     assert "Print at 100 %, actual size." in said
 
 
+@pytest.mark.parametrize("size", [(190.0, 270.0), (118.0, 150.0), (104.0, 180.0)])
+@pytest.mark.parametrize("remarks", [(False, False), (True, True)])
+def test_a_corrected_sheet_names_its_printer(
+    size: tuple[float, float], remarks: tuple[bool, bool]
+) -> None:
+    block = place(Box(0, 0, *size))
+    said = " ".join(texts(draw(block, ONLY, fold=remarks[0], more=remarks[1])))
+    words = "Corrected for “study inkjet”: use no other printer. Print at 100 %."
+    assert words in said or "“study inkjet” only, 100 %" in said
+    said = " ".join(texts(draw(block, LONG_ONLY, fold=remarks[0], more=remarks[1])))
+    assert "“Wide-format print" in said
+
+
+def test_the_whole_template_is_not_corrected() -> None:
+    items = draw_sheet_block(place(), ONLY, Tiling((tile(),), (), ()), None, fold=False, more=False)
+    said = " ".join(texts(items))
+    assert "Print at 100 %, actual size." in said
+    assert "inkjet" not in said
+
+
 def test_the_revision_is_at_least_5_mm_high_and_nothing_under_2_5() -> None:
     words = [item for item in draw(place()) if isinstance(item, Words)]
     assert [item.height_mm >= 5 for item in words if item.text == "rev K7M2Q4"] == [True]
@@ -61,7 +84,7 @@ def test_the_revision_is_at_least_5_mm_high_and_nothing_under_2_5() -> None:
 
 
 @pytest.mark.parametrize(("width", "height"), [(190.0, 270.0), (118.0, 150.0), (104.0, 180.0)])
-@pytest.mark.parametrize("names", [NAMES, LONG])
+@pytest.mark.parametrize("names", [NAMES, LONG, ONLY, LONG_ONLY])
 @pytest.mark.parametrize("remarks", [(False, False), (True, False), (False, True), (True, True)])
 def test_words_stay_in_the_block_and_apart(
     width: float, height: float, names: SheetNames, remarks: tuple[bool, bool]
@@ -123,7 +146,7 @@ def test_what_is_outside_is_folded_not_cut() -> None:
 
 
 def test_lost_words_are_said_to_be_in_the_checklist() -> None:
-    assert "see the checklist." in " ".join(texts(draw(place(), more=True)))
+    assert "see the overview." in " ".join(texts(draw(place(), more=True)))
 
 
 def test_a_full_sheet_goes_across_the_level_line_and_owns_up_to_it() -> None:

@@ -139,9 +139,9 @@ def test_the_holes_are_drawn_where_the_piece_has_them(drawn: Drawn) -> None:
 
 
 def says_more(drawn: Drawn) -> bool:
-    """Whether every sheet says that something is only in the checklist."""
+    """Whether every sheet says that something is only on the overview."""
     return all(
-        "checklist" in " ".join(item.text for item in drawn.words(index))
+        "see the overview" in " ".join(item.text for item in drawn.words(index))
         for index, _ in each_sheet(drawn)
     )
 

@@ -8,6 +8,7 @@ from templater.geometry import Box, Point, Size
 from templater.lengths import Unit
 from templater.mounting.model import Mark
 from templater.placement.model import PlacedPiece
+from templater.printing.error import Errors
 from templater.scene.blocks import Block
 from templater.scene.hole_words import HoleWords
 from templater.scene.labels import Note
@@ -194,3 +195,42 @@ def test_every_neighbour_is_named_with_its_gap_and_an_arrow() -> None:
 def test_the_triangle_is_said_to_be_no_hole() -> None:
     assert say(list(words_for(tide_chart()).write_hang_point())) == "hang point: no hole here"
     assert list(words_for(tide_chart(rise=0.0)).write_hang_point()) == []
+
+
+# --- what to expect of the paper ------------------------------------------------------------------
+
+TWO = placed(Size(600, 400), [(100.0, 300.0), (500.0, 300.0)])
+EXPECTED = Errors((1.2, 0.7), 2.1, 0.4)
+
+
+def _expecting(errors: Errors | None) -> HoleWords:
+    return HoleWords(TWO, plan_for(TWO), TWO.template_marks(), (), errors)
+
+
+def test_a_hole_tells_what_to_expect_of_the_paper() -> None:
+    # 1.2, 0.7 and 2.1 mm, up to the next half millimetre
+    blocks = _expecting(EXPECTED).write_hole(0, full=True).blocks
+    text = text_of(blocks[0])
+    assert "expected on this paper within ± 1.5 mm (an estimate)" in text
+    assert "from hole to hole within ± 2.5 mm (an estimate)" in text
+    assert "± 1 mm" in text_of(_expecting(EXPECTED).write_hole(1, full=False).blocks[0])
+
+
+def test_where_room_is_short_the_estimate_gives_way_first() -> None:
+    note, plain = (_expecting(errors).write_hole(0, full=True) for errors in (EXPECTED, None))
+    assert note.blocks[-len(plain.blocks) :] == plain.blocks
+    assert not any("estimate" in text_of(block) for block in plain.blocks)
+
+
+def test_many_holes_tell_once_how_far_apart_they_may_be_off() -> None:
+    (note,) = _expecting(EXPECTED).write_shared([0, 1])
+    assert "from hole to hole within ± 2.5 mm (an estimate)" in text_of(note.blocks[0])
+
+
+def test_the_paper_tells_what_its_edge_is_worth() -> None:
+    plan = plan_for(TWO)
+    lines = TemplateLines.of(TWO, plan)
+    note = TemplateWords(TWO, plan, lines, EXPECTED).write_paper()
+    told = "Set by its top edge instead of the lines: holes within ± 0.5 mm (an estimate)."
+    assert told in text_of(note.blocks[0])
+    assert told not in text_of(note.blocks[-1])

@@ -65,7 +65,7 @@ def sheets() -> list[Page]:
 
 
 def test_a_piece_is_found_by_its_first_sheet_and_each_hole_by_one(sheets: list[Page]) -> None:
-    targets = [(page.sheet, target.name) for page in sheets for target in page.targets]
+    targets = [(page.parts[0].sheet, target.name) for page in sheets for target in page.targets]
     assert [sheet for sheet, name in targets if name == "piece:great-lens"] == ["A1"]
     assert sorted(name for _, name in targets if name.startswith("hole:")) == [
         "hole:great-lens:1",
@@ -80,19 +80,17 @@ def test_a_hole_is_where_the_sheets_origin_puts_it(sheets: list[Page]) -> None:
     # From the frame's bottom-left: 15 - 13 = 2 in and 28 in across, 40 - 8 = 32 in up.
     holes = {1: Point(inches(2), inches(32)), 2: Point(inches(28), inches(32))}
     for page in sheets:
-        assert page.origin is not None
-        assert page.clip is not None
+        (part,) = page.parts
         for target in page.targets:
             if target.name.startswith("hole:"):
                 hole = holes[int(target.name[-1])]
-                assert target.point == pytest.approx(hole.moved(*page.origin))
-                assert page.clip.has(hole)
+                assert target.point == pytest.approx(hole.moved(*part.origin))
+                assert part.clip.has(hole)
 
 
 def test_lines_are_clipped_to_the_sheet(sheets: list[Page]) -> None:
     for page in sheets:
-        assert page.origin is not None
-        assert page.clip is not None
+        (part,) = page.parts
         lines, words = page.layers
-        assert lines.clip == pytest.approx(page.clip.moved(*page.origin))
-        assert (lines.origin, words.origin) == (page.origin, page.origin)
+        assert lines.clip == pytest.approx(part.clip.moved(*part.origin))
+        assert (lines.origin, words.origin) == (part.origin, part.origin)

@@ -14,7 +14,8 @@ import pikepdf
 import pytest
 
 from templater.pipeline import PrintChoices, plan_kit, read_wall
-from templater.to_files.kit import write_kit, write_zip
+from templater.proving import write_proved_kit
+from templater.to_files.kit import write_zip
 from tests.conftest import KitMaker
 from tests.kits import LAYOUTS, MadeKit, make_kit
 from tests.reading import read_pdf_page
@@ -137,7 +138,8 @@ def test_letters_that_cannot_be_printed_are_told(tmp_path: Path) -> None:
         encoding="utf-8",
     )
     wall = read_wall(layout)
-    remarks = write_kit(plan_kit(wall, PrintChoices())[0], wall.source, tmp_path / "kit")
+    kit, _ = plan_kit(wall, PrintChoices())
+    remarks = write_proved_kit(kit, wall.source, tmp_path / "kit")
     # In the order of their numbers in Unicode: U+0631, U+0645, U+7D75. The Greek is in the typeface.
     assert remarks == (
         "printed as empty boxes, since the typeface has no such letters: رم絵;"

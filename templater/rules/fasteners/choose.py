@@ -84,19 +84,16 @@ class Fastener:
 
 def choose_fasteners(piece: PlacedPiece, plan: Plan) -> tuple[Fastener, ...]:
     """What each hole of a piece takes, in the order of its marks."""
-    if piece.hang is None:
-        return ()
-    hook = piece.hang.hook
-    pairs = zip(piece.marks, find_loads(piece), strict=True)
+    hang = piece.hang
+    hook, by_head = (hang.hook, hang.by in _BY_HEAD) if hang else (None, False)
     found = []
-    for mark, load in pairs:
+    for mark, load in zip(piece.marks, find_loads(piece), strict=True):
         wall = find_hole_wall(mark.hole.x, plan)
         if mark.is_lock:
             found.append(Fastener(wall, load, None, Kind.LOCK))
         elif hook is not None or load is None:
             found.append(Fastener(wall, load, hook, None))
         else:
-            by_head = piece.hang.by in _BY_HEAD
             found.append(Fastener(wall, load, None, _choose_kind(load, wall, plan, by_head=by_head)))
     return tuple(found)
 

@@ -70,7 +70,12 @@ def test_what_is_asked_for_is_never_shown_as_less() -> None:
         (5 * POUND, None, "picture hook and nail", "10 lb (2 × load, rounded up)"),
         (15 * POUND, hook(30 * POUND), "brass hook, rated 30 lb: enough", "30.0 lb (2 × load)"),
         (16 * POUND, hook(30 * POUND), "brass hook, rated 30 lb: TOO WEAK", "32.0 lb (2 × load)"),
-        (5 * POUND, hook(None), "brass hook: its rating is not given: not checked", "10.0 lb (2 × load)"),
+        (
+            5 * POUND,
+            hook(None),
+            "brass hook: its rating is not given: not checked",
+            "10.0 lb (2 × load)",
+        ),
         (None, hook(30 * POUND), "brass hook, rated 30 lb: not checked", ""),
     ],
 )

@@ -52,5 +52,3 @@ def only(plan: Plan) -> PlacedPiece:
     """The one piece of a plan."""
     (found,) = plan.pieces
     return found
-
-
