@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import replace
 from io import TextIOWrapper
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import TYPE_CHECKING, Any, NoReturn, TypeVar
 
 import click
 
@@ -462,6 +463,14 @@ def _progress() -> Iterator[Callable[[str, int, int], None] | None]:
         )
 
 
+def _give_up_writing(error: OSError) -> NoReturn:
+    """End where what is printed cannot be written: a full disk, a closed pipe."""
+    null = os.open(os.devnull, os.O_WRONLY)
+    os.dup2(null, sys.stdout.fileno())  # or Python would try once more as it ends, and complain
+    click.echo(f"cannot write: {error.strerror or error}", err=True)
+    sys.exit(ExitCode.CANNOT_WRITE)
+
+
 def main() -> None:
     """Run the command line; whatever happens, no traceback."""
     for stream in (sys.stdout, sys.stderr):
@@ -469,6 +478,9 @@ def main() -> None:
             stream.reconfigure(errors="namereplace")
     try:
         commands(prog_name="templater", standalone_mode=False)
+        sys.stdout.flush()
+    except OSError as error:
+        _give_up_writing(error)
     except click.exceptions.Abort:
         click.echo("interrupted", err=True)
         sys.exit(ExitCode.INTERRUPTED)

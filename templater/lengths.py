@@ -78,6 +78,10 @@ class LengthError(ValueError):
         self.hint = hint
 
 
+class MissingUnitError(LengthError):
+    """A number without a unit, where no unit is agreed on."""
+
+
 def parse_length(text: str, bare_unit: Unit | None = None) -> Fraction:
     """The length in mm, exact; a leading sign is allowed (the caller judges it).
 
@@ -188,7 +192,7 @@ def _known(unit: Unit | None, text: str) -> Unit:
     if unit is None:
         plain = _repeatable(text) or "16"
         hint = f"write the unit, for example {plain} in, or set 'units:' for the whole layout"
-        raise LengthError(f"{quote(text)} has no unit", hint)
+        raise MissingUnitError(f"{quote(text)} has no unit", hint)
     return unit
 
 

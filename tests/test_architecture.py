@@ -37,7 +37,7 @@ FENCES = {
     "platformdirs": {"to_files"},
     # What knows of the machine, the clock or chance.
     **{
-        library: {"to_files"}
+        library: {"to_files", "cli"} if library == "os" else {"to_files"}
         for library in ("os", "tempfile", "shutil", "subprocess", "time", "datetime")
     },
     "random": {"placement"},

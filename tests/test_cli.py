@@ -143,7 +143,9 @@ def test_of_several_layouts_none_is_written_if_one_needs_too_many_sheets(run: Ru
     first, hint, second, _ = ended.err.splitlines()
     assert first.startswith("huge.yaml:5:5: 'Great chart' needs ")
     assert first.endswith(" sheets of letter")
-    assert hint == "  print on larger paper: --paper a1, or --paper 'roll 36 in' at a copy shop"
+    assert hint.startswith(
+        "  print on larger paper: --paper a1, or --paper 'roll 36 in' at a copy shop;"
+    )
     assert second.startswith("huge.yaml:6:5: 'Long chart' needs ")
     assert _listed(hall.parent) == before
 
@@ -407,3 +409,11 @@ def test_a_stream_that_lacks_a_sign_names_it(hall: Path) -> None:
     )
     assert (ended.returncode, ended.stderr) == (0, "")
     assert r"\N{MINUS SIGN}3/4 in" in ended.stdout
+
+
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="needs Linux's full device")
+def test_a_report_that_cannot_be_written_says_so(hall: Path) -> None:
+    command = [sys.executable, "-m", "templater", "check", str(hall)]
+    with Path("/dev/full").open("w") as full:
+        ended = subprocess.run(command, stdout=full, stderr=subprocess.PIPE, text=True, check=False)
+    assert (ended.returncode, ended.stderr) == (5, "cannot write: No space left on device\n")

@@ -90,8 +90,8 @@ def _bare_rows(plan: Plan, width: float) -> list[Part]:
         Column("hung", anchor=Anchor.MIDDLE, to_tick=True),
     )
     words = (
-        "There is nothing to drill for these pieces. Their templates show where they go, and by what they"
-        " hang if the layout says so."
+        "There is nothing to drill for these pieces. Their templates show where they go, and by what"
+        " they hang if the layout says so."
     )
     listing = Listing(fit_columns(columns, rows, width), rows, ROW)
     return [draw_paragraph(words, width), listing]

@@ -148,7 +148,9 @@ class TemplateWords:
         if self.piece.hang is not None:
             texts.append(f"Hangs by {self.piece.hang.by.value}.")
         blocks = []
-        for told, room in product(([*texts, *self._expect_from_top()], texts), (NARROW, WIDE, NARROWEST)):
+        for told, room in product(
+            ([*texts, *self._expect_from_top()], texts), (NARROW, WIDE, NARROWEST)
+        ):
             rows = [*wrapped("TAPED UP, check the paper:", room, bold=True)]
             rows += [row for text in told for row in wrapped(text, room)]
             rows += [row for note in self.piece.notes for row in wrapped(note, room, bold=True)]

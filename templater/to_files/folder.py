@@ -20,18 +20,33 @@ def check_is_replaceable(folder: Path) -> None:
         return
     if folder.is_symlink() or not folder.is_dir():
         raise WriteError([Fault(f"{folder} is not a folder", "give another place with --out")])
-    if any(folder.iterdir()) and not _is_kit(folder):
+    if not any(folder.iterdir()):
+        return
+    files = _read_kit_files(folder)
+    if files is None:
         message = f"{folder} is not a kit, so it is left as it is"
         raise WriteError([Fault(message, "give another place with --out, or move that folder away")])
+    for stranger in sorted(_list_files(folder) - files):
+        message = f"{folder} holds {stranger}, which is not part of the kit"
+        raise WriteError([Fault(message, "move it away, or give another place with --out")])
 
 
-def _is_kit(folder: Path) -> bool:
-    """Whether the folder's manifest bears our schema."""
+def _read_kit_files(folder: Path) -> set[str] | None:
+    """The files that a kit of ours says it is made of; None where the folder is none."""
     try:
         content = json.loads((folder / "manifest.json").read_text("utf-8"))
     except (OSError, ValueError):
-        return False
-    return isinstance(content, dict) and content.get("schema") == SCHEMA
+        return None
+    if not isinstance(content, dict) or content.get("schema") != SCHEMA:
+        return None
+    files = content.get("files")
+    return {"manifest.json", *(files if isinstance(files, dict) else ())}
+
+
+def _list_files(folder: Path) -> set[str]:
+    """The files below a folder by their names from it; those that begin with a dot do not count."""
+    paths = (path for path in folder.rglob("*") if not path.is_dir() and not path.name.startswith("."))
+    return {path.relative_to(folder).as_posix() for path in paths}
 
 
 @contextmanager

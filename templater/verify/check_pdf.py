@@ -159,11 +159,12 @@ class _PdfCheck:
         if entry.sheet not in {run.text for run in ink.runs}:
             return Findings((f"it does not bear its name, {entry.sheet}",))
         marks = self._expect_marks(entry.piece)
-        for seam in marks.seams:
+        found = check_sheet(Sheet(entry.sheet, ink, entry.clip), marks)
+        for seam in () if found.faults else marks.seams:
             if entry.sheet in (seam.under, seam.over):
                 key = (entry.piece, entry.sheet, seam.under, seam.over)
                 self._joins[key] = find_joins(seam, ink.chains)
-        return check_sheet(Sheet(entry.sheet, ink, entry.clip), marks)
+        return found
 
     def _expect_marks(self, slug: str) -> TemplateMarks:
         """What a piece's paper must show."""
@@ -172,14 +173,15 @@ class _PdfCheck:
         return self._marks[slug]
 
     def _check_joins(self) -> Iterator[str]:
-        """Whether the join marks of every two sheets meet."""
+        """Whether the join marks of every two sheets meet, as far as both sheets hold."""
         for slug, marks in self._marks.items():
             for seam in marks.seams:
                 under, over = (
-                    self._joins.get((slug, sheet, seam.under, seam.over), [])
+                    self._joins.get((slug, sheet, seam.under, seam.over))
                     for sheet in (seam.under, seam.over)
                 )
-                yield from (f"{slug}: {fault}" for fault in check_joins(seam, under, over))
+                if under is not None and over is not None:
+                    yield from (f"{slug}: {fault}" for fault in check_joins(seam, under, over))
 
 
 def _name(entries: Sequence[PageRecord]) -> str:

@@ -9,7 +9,7 @@ from itertools import chain
 
 from templater.geometry import Box
 from templater.verify.holes import check_holes
-from templater.verify.lines import check_guides, check_outline
+from templater.verify.lines import check_edges, check_edges_whole, check_guides, list_edges
 from templater.verify.model import Findings, Ink
 from templater.verify.rulers import check_rulers
 from templater.verify.seams import check_seam_line
@@ -36,22 +36,18 @@ def check_sheet(sheet: Sheet, marks: TemplateMarks) -> Findings:
     level, upright = (list_straight(ink.strokes, level=is_level) for is_level in (True, False))
     targets = find_targets(level, upright, ink.rings, arm_mm=ARM_MM, ring_mm=RING_MM)
     holes = check_holes(targets, marks.holes, sheet.clip)
+    edges = list_edges(level, upright, sheet.clip, marks)
     lines = (
         partial(check_reading, ink),
         partial(check_rulers, level, upright),
         lambda: holes.faults,
-        partial(check_outline, level, upright, sheet.clip, marks),
+        partial(check_edges, edges),
         partial(_check_seams, sheet, marks),
+        partial(check_edges_whole, edges),
         partial(check_guides, level, upright, marks),
     )
     faults = next((found for check in lines if (found := tuple(check()))), ())
     return Findings(faults, holes.offsets_mm)
-
-
-def check_page_rulers(ink: Ink) -> Iterator[str]:
-    """What is wrong with the rulers of a page that several pieces share."""
-    level, upright = (list_straight(ink.strokes, level=is_level) for is_level in (True, False))
-    return check_rulers(level, upright)
 
 
 def check_reading(ink: Ink) -> Iterator[str]:

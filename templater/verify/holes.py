@@ -50,6 +50,11 @@ def _judge(target: Target, hole: Point, number: int) -> Iterator[str]:
         if dist(point, hole) > NEAR_MM:
             yield (
                 f"hole {number}{name} is {dist(point, hole):.3f} mm off:"
-                f" {point.x - hole.x:+.3f} mm across, {point.y - hole.y:+.3f} mm up"
+                f" {_signed(point.x - hole.x)} across, {_signed(point.y - hole.y)} up"
             )
             return
+
+
+def _signed(length_mm: float) -> str:
+    """A length with its sign, and no minus before nothing."""
+    return f"{round(length_mm, 3) + 0.0:+.3f} mm"

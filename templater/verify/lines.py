@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from typing import NamedTuple
 
 from templater.geometry import Box
 from templater.verify.model import NEAR_MM
@@ -24,24 +25,37 @@ _LONGER_THAN_MARKS = 25.0
 _LEVEL_SEARCH = 1.0
 
 
-def check_outline(
+class Edge(NamedTuple):
+    """An edge of the piece as far as a sheet shows it, from low to high, and the lines that draw it."""
+
+    name: str
+    place: float
+    low: float
+    high: float
+    lines: tuple[Straight, ...]
+    gaps: tuple[float, ...]
+
+
+def list_edges(
     level: Sequence[Straight], upright: Sequence[Straight], clip: Box, marks: TemplateMarks
-) -> Iterator[str]:
-    """What is wrong with the edges of the piece, as far as a sheet shows them."""
+) -> list[Edge]:
+    """The edges of the piece that a sheet shows; ``gaps`` are where holes lie on them or near."""
     width, height = marks.size
     across, up = (clip.x0, clip.x1), (clip.y0, clip.y1)
-    gaps_up = [(y, x) for x, y in marks.holes]
+    turned = [(y, x) for x, y in marks.holes]
+    found = []
     for name, place, end, lines, span, shown, holes in (
-        ("left", 0.0, height, upright, up, across, gaps_up),
-        ("right", width, height, upright, up, across, gaps_up),
+        ("left", 0.0, height, upright, up, across, turned),
+        ("right", width, height, upright, up, across, turned),
         ("lower", 0.0, width, level, across, up, marks.holes),
         ("upper", height, width, level, across, up, marks.holes),
     ):
         low, high = max(0.0, span[0]), min(end, span[1])
         if shown[0] - NEAR_MM / 10 <= place <= shown[1] + NEAR_MM / 10 and low < high:
-            edge = [line for line in lines if _may_be(line, place, low, high)]
-            gaps = [along for along, aside in holes if abs(aside - place) < _HOLE_GAP_MM]
-            yield from _check_edge(f"the outline's {name} edge", edge, place, (low, high), gaps)
+            edge = tuple(line for line in lines if _may_be(line, place, low, high))
+            gaps = tuple(along for along, aside in holes if abs(aside - place) < _HOLE_GAP_MM)
+            found.append(Edge(f"the outline's {name} edge", place, low, high, edge, gaps))
+    return found
 
 
 def _may_be(line: Straight, place: float, low: float, high: float) -> bool:
@@ -55,27 +69,26 @@ def _may_be(line: Straight, place: float, low: float, high: float) -> bool:
     )
 
 
-def _check_edge(
-    name: str,
-    edge: Sequence[Straight],
-    place: float,
-    span: tuple[float, float],
-    gaps: Iterable[float],
-) -> Iterator[str]:
-    """Whether an edge lies where it must, and is whole between the holes on it."""
-    off = max((line.across - place for line in edge), key=abs, default=0.0)
-    if abs(off) > NEAR_MM:
-        yield f"{name} is {abs(off):.3f} mm off"
-        return
-    parts = [line.seen for line in edge if line.seen is not None]
-    parts += [(gap - _HOLE_GAP_MM, gap + _HOLE_GAP_MM) for gap in gaps]
-    low, high = span
-    for first, last in sorted(parts):
-        if first > low + _SLACK_MM:
-            break
-        low = max(low, last)
-    if low < high - _SLACK_MM:
-        yield f"{name} is not drawn from {low:.1f} mm on"
+def check_edges(edges: Iterable[Edge]) -> Iterator[str]:
+    """Which edges are not where they must be."""
+    for edge in edges:
+        off = max((abs(line.across - edge.place) for line in edge.lines), default=0.0)
+        if off > NEAR_MM:
+            yield f"{edge.name} is {off:.3f} mm off"
+
+
+def check_edges_whole(edges: Iterable[Edge]) -> Iterator[str]:
+    """Which edges are not whole between the holes on them."""
+    for edge in edges:
+        parts = [line.seen for line in edge.lines if line.seen is not None]
+        parts += [(gap - _HOLE_GAP_MM, gap + _HOLE_GAP_MM) for gap in edge.gaps]
+        low = edge.low
+        for first, last in sorted(parts):
+            if first > low + _SLACK_MM:
+                break
+            low = max(low, last)
+        if low < edge.high - _SLACK_MM:
+            yield f"{edge.name} is not drawn from {low:.1f} mm on"
 
 
 def check_guides(

@@ -9,7 +9,6 @@ from typing import Any
 
 from templater.geometry import Box, Point, Size
 from templater.layout.model import Margins
-from templater.lengths import LengthError
 from templater.paper import parse_paper
 from templater.printing.model import UNSCALED, Coverage, Printer, PrintSetup
 from templater.verify.model import PageRecord, PieceRecord, Record, UnreadableError
@@ -30,7 +29,7 @@ def read_record(folder: Path) -> Record:
         raise UnreadableError(_NO_KIT)
     try:
         return _make_record(content)
-    except (ArithmeticError, LookupError, TypeError, ValueError, LengthError) as error:
+    except (ArithmeticError, AttributeError, LookupError, TypeError, ValueError) as error:
         raise UnreadableError(f"its manifest cannot be understood ({error})") from error
 
 

@@ -5,10 +5,19 @@ from dataclasses import replace
 import pytest
 
 from templater.layout.model import Hanger, Surface
+from templater.scene.chapters import ChapterRun
 from templater.scene.hardware_table import list_hardware, list_things_to_buy
+from templater.scene.model import PageDrawing
 from templater.scene.tables import table_width
 from tests.builders import inches
 from tests.rules.fasteners.walls import POUND, by, hook, hung_at, wall_of
+from tests.scene.pages import (
+    PAPERS,
+    assert_inside,
+    assert_words_apart,
+    assert_words_clear_of_lines,
+    blank_form,
+)
 
 WIDE, SMALL = 250.0, 80.0
 RAIL = replace(by(Hanger.RAIL), rail_mm=inches(90))
@@ -87,3 +96,16 @@ def test_a_wall_without_hardware_has_no_tables() -> None:
     bare = wall_of(hung_at(inches(40), None, 4.0))
     assert list_hardware(bare, WIDE) == []
     assert list_things_to_buy(bare, WIDE) == []
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_the_tables_are_clean_on_any_paper(paper: str) -> None:
+    form = blank_form(paper)
+    run = ChapterRun(form)
+    width = form.inner.width
+    for chapter in (*list_hardware(PLAN, width), *list_things_to_buy(PLAN, width)):
+        run.add_chapter(chapter)
+    for items in run.pages:
+        assert_inside(tuple(items), form.inner)
+        assert_words_apart(PageDrawing("Overview", form.size, tuple(items)))
+        assert_words_clear_of_lines(PageDrawing("Overview", form.size, tuple(items)))

@@ -20,7 +20,7 @@ def _listed(folder: Path) -> dict[str, bytes]:
 
 def _make_kit(folder: Path, word: str) -> None:
     with whole_folder(folder) as building:
-        (building / "manifest.json").write_text(json.dumps({"schema": SCHEMA}))
+        (building / "manifest.json").write_text(json.dumps({"schema": SCHEMA, "files": {word: ""}}))
         (building / word).write_text(word)
 
 
@@ -107,6 +107,28 @@ def test_a_folder_that_is_not_a_kit_is_left_alone(tmp_path: Path, manifest: str 
         "  give another place with --out, or move that folder away",
     ]
     assert _listed(tmp_path) == before
+
+
+@pytest.mark.parametrize("name", ["notes.txt", "templates/my-own.svg"])
+def test_a_kit_that_holds_something_of_the_users_is_left_alone(tmp_path: Path, name: str) -> None:
+    (tmp_path / "templates").mkdir()
+    manifest = {"schema": SCHEMA, "files": {"hooks.csv": "", "templates/a.svg": ""}}
+    for path, text in (
+        ("manifest.json", json.dumps(manifest)),
+        ("hooks.csv", ""),
+        ("templates/a.svg", ""),
+        (".DS_Store", ""),
+    ):
+        (tmp_path / path).write_text(text)
+    check_is_replaceable(tmp_path)
+    (tmp_path / name).write_text("mine")
+    with pytest.raises(WriteError) as caught:
+        check_is_replaceable(tmp_path)
+    assert str(caught.value).splitlines() == [
+        f"{tmp_path} holds {name}, which is not part of the kit",
+        "  move it away, or give another place with --out",
+    ]
+    assert (tmp_path / name).read_text() == "mine"
 
 
 def test_files_and_links_are_not_taken_for_folders(tmp_path: Path) -> None:
