@@ -40,3 +40,6 @@ BAND_KINDS: Mapping[str, BandKind] = MappingProxyType(
 
 RULE_CODES = tuple(BAND_KINDS)
 """The codes alone."""
+
+LIMITS = frozenset({"uneven-gaps", "balance"})
+"""The rules that ask for equality: their bands start at nothing, and only ``to`` can be set."""

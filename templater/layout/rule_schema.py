@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Annotated, Any, TypeAlias
 
 from pydantic import (
+    BeforeValidator,
     Field,
     ValidatorFunctionWrapHandler,
     WrapValidator,
@@ -14,13 +15,14 @@ from pydantic import (
 
 from templater.layout.choices import Percent
 from templater.layout.entry import Entry
-from templater.layout.rule_codes import BAND_KINDS, BandKind
+from templater.layout.rule_codes import BAND_KINDS, LIMITS, BandKind
 from templater.layout.values import Distance, fail, filled_text, show_value
 
 _EXAMPLES = {
-    BandKind.LENGTH: "{from: 2 in, to: 5 in}",
-    BandKind.PERCENT: "{from: 60 %, to: 75 %}",
+    BandKind.LENGTH: ("{from: 2 in, to: 5 in}", "{to: 1/2 in}"),
+    BandKind.PERCENT: ("{from: 60 %, to: 75 %}", "{to: 15 %}"),
 }
+"""A band with both its ends, and one of which only the upper end can be set."""
 
 
 class _Band(Entry):
@@ -50,13 +52,43 @@ class PercentBand(_Band):
     high: Percent | None = Field(None, alias="to")
 
 
+def _refuse_from(kind: BandKind) -> BeforeValidator:
+    """Refuses the lower end of a band that starts at nothing."""
+
+    def refuse(_raw: object) -> None:
+        raise fail(
+            "does not apply to a rule that asks for equality: its band always starts at nothing",
+            f"write 'to' alone, for example {_EXAMPLES[kind][1]}",
+        )
+
+    return BeforeValidator(refuse)
+
+
+class LengthLimit(LengthBand):
+    """A band of lengths from nothing up, mm."""
+
+    low: Annotated[None, _refuse_from(BandKind.LENGTH)] = Field(None, alias="from")
+
+
+class PercentLimit(PercentBand):
+    """A band of percentages from nothing up."""
+
+    low: Annotated[None, _refuse_from(BandKind.PERCENT)] = Field(None, alias="from")
+
+
+_BANDS = {
+    BandKind.LENGTH: (LengthBand, LengthLimit),
+    BandKind.PERCENT: (PercentBand, PercentLimit),
+    BandKind.NONE: (LengthBand, LengthBand),
+}
+
 Setting: TypeAlias = bool | LengthBand | PercentBand
 """Whether a rule is on, or the band that it is on with."""
 
 
-def _setting(kind: BandKind) -> Any:
-    """How a rule with such a band is set."""
-    demand = f"on, off or a band, {_EXAMPLES[kind]}" if kind in _EXAMPLES else "on or off"
+def _setting(kind: BandKind, *, is_limit: bool) -> Any:
+    """How a rule with such a band is set; ``is_limit``: only its upper end can be."""
+    demand = f"on, off or a band, {_EXAMPLES[kind][is_limit]}" if kind in _EXAMPLES else "on or off"
 
     def read(raw: object, read_band: ValidatorFunctionWrapHandler) -> Setting:
         if isinstance(raw, dict) and kind in _EXAMPLES:
@@ -67,11 +99,12 @@ def _setting(kind: BandKind) -> Any:
             return word == "on"
         raise fail(f"needs to be on or off, but is {show_value(raw)}", f"write {demand}")
 
-    band = PercentBand if kind is BandKind.PERCENT else LengthBand
-    return Annotated[band, WrapValidator(read)]
+    return Annotated[_BANDS[kind][is_limit], WrapValidator(read)]
 
 
-_FIELDS: dict[str, Any] = {code: (_setting(kind) | None, None) for code, kind in BAND_KINDS.items()}
+_FIELDS: dict[str, Any] = {
+    code: (_setting(kind, is_limit=code in LIMITS) | None, None) for code, kind in BAND_KINDS.items()
+}
 
 RulesEntry: Any = create_model("RulesEntry", __base__=Entry, **_FIELDS)
 """``rules:``, a field a rule by its code; a rule that is not given is as ever."""

@@ -191,9 +191,22 @@ def _compare_covers(counts: SheetCounts, cover: Coverage) -> str:
 
 
 def count_grid(tiling: Tiling) -> str:
-    """How a template's sheets lie: ``3 across, 2 down``; empty where they form no plain grid."""
+    """How a template's sheets lie: ``3 across, 2 down``, or ``3 rows: 2 + 2 + 1 sheets``."""
     if tiling.cover is not Coverage.FULL:
         return f"{tiling.cover.value} only"
     across = len({round(tile.clip.x0, 3) for tile in tiling.tiles})
     down = len({round(tile.clip.y0, 3) for tile in tiling.tiles})
-    return f"{across} across, {down} down" if across * down == len(tiling.tiles) else ""
+    if across * down == len(tiling.tiles):
+        return f"{across} across, {down} down"
+    return _describe_courses(tiling)
+
+
+def _describe_courses(tiling: Tiling) -> str:
+    """How many sheets each course has; courses are rows where the sheets of one lie side by side."""
+    courses: dict[str, list[Point]] = {}
+    for tile in tiling.tiles:
+        courses.setdefault(tile.name.rstrip("0123456789"), []).append(tile.keep.centre)
+    first, second = next((course for course in courses.values() if len(course) > 1))[:2]
+    kind = "row" if abs(second.x - first.x) > abs(second.y - first.y) else "column"
+    counts = " + ".join(str(len(course)) for course in courses.values())
+    return f"{_count(len(courses), kind)}: {counts} sheets"

@@ -41,15 +41,18 @@ def draw_ruler_check() -> tuple[Item, ...]:
 
 
 def draw_taping() -> tuple[Item, ...]:
-    """The right-hand sheet, cut on its trim line, lies over the lap of the left-hand one."""
+    """The sheet to the right and the one below, cut on their trim lines, lie over the first's laps."""
+    laps = ((16, 25), (19, 25), (19, 8), (1, 8), (1, 11))
     return (
-        _chain((18, 24), (1, 24), (1, 5), (18, 5)),
-        Polyline((Point(18, 24), Point(21, 24), Point(21, 5), Point(18, 5)), THIN, short_dash(THIN)),
-        _chain((18, 25), (35, 23.8), (35, 4.8), (18, 6), closed=True),
-        Words(Point(7, 13), "A1", NORMAL, Anchor.MIDDLE, bold=True),
-        Words(Point(28, 12.6), "A2", NORMAL, Anchor.MIDDLE, bold=True),
-        *(draw_box(Box(14.5, y, 21.5, y + 2.4), THIN) for y in (9, 19)),
-        *_draw_scissors(18, 5),
+        _chain((16, 25), (1, 25), (1, 11)),
+        Polyline(tuple(Point(x, y) for x, y in laps), THIN, short_dash(THIN)),
+        _chain((16, 25.6), (32, 24.6), (32, 10.6), (16, 11.6), closed=True),
+        _chain((1.6, 11), (16.6, 11), (15.8, 0.6), (0.8, 0.6), closed=True),
+        Words(Point(25.5, 16.8), "over", SMALL, Anchor.MIDDLE),
+        Words(Point(7.5, 3.4), "over", SMALL, Anchor.MIDDLE),
+        draw_box(Box(12.8, 20, 19.2, 22.2), THIN),
+        draw_box(Box(4, 8.2, 6.2, 14), THIN),
+        *_draw_scissors(19.8, 6),
     )
 
 

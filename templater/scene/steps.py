@@ -82,10 +82,10 @@ def _paper_steps(revision: str) -> tuple[Step, ...]:
         ),
         Step(
             "Trim and tape the sheets",
-            "Lay the sheets of one template side by side: A1, A2, A3; below them B1, B2, B3. At"
-            " each join, cut the sheet to the right, or the lower sheet, on its trim line. Lay it"
-            " over the strip of the other. The marks must meet, and the names at the marks tell"
-            " which sheet goes where. Then tape.",
+            "Lay the sheets of one template out as the small map on each sheet shows; the names at"
+            " the marks, such as “to B2”, tell which sheet joins there. At each join, cut the sheet"
+            " to the right, or the lower sheet, on its trim line. Lay it over the strip of the"
+            " other. The marks must meet. Then tape.",
             draw_taping(),
         ),
         Step(

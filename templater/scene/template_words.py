@@ -176,15 +176,15 @@ class TemplateWords:
         if self.errors is None or self.errors.from_top is None:
             return []
         within = format_error(self.errors.from_top)
-        return [f"Set by its top edge instead of the lines: holes within {within} (an estimate)."]
+        return [f"Set it by its lines: by its top edge alone holes lie within {within} (an estimate)."]
 
     def _say_where_to_cut(self) -> str:
         """Where the scissors go; a hole's cross may pass the outline."""
         width, height = self.piece.size
         inside = Box(0, 0, width, height)
         if all(inside.holds(Box(*mark.hole, *mark.hole).grown(ARM)) for mark in self.lines.marks):
-            return "Cut on the outline."
-        return "Cut on the outline, but leave the paper round every cross."
+            return "Cut on the outline; where words stand outside it, fold."
+        return "Cut on the outline, but leave the paper round crosses; where words stand outside, fold."
 
     def _write_level(self) -> LineWords:
         mark = self.lines.marks[0]

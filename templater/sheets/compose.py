@@ -160,6 +160,7 @@ def compose_kit(
             page_count=total,
             title=_title_foot(plan, setup),
             revision=revision,
+            issue=plan.issue,
         )
         for (drawings, kind, page_form), first in zip(parts, firsts, strict=True)
     )

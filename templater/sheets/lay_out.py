@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from templater.drawing import Anchor, Item, Words
 from templater.geometry import Box, Point
-from templater.lettering import shorten
+from templater.lettering import shorten, text_width
 from templater.placement.model import PlacedPiece
 from templater.printing.model import PrintSetup, Tile, Tiling
 from templater.scene.lines import FINE, LARGE, SMALL, short_dash
@@ -18,6 +18,7 @@ from templater.scene.template import TemplateDrawing
 from templater.sheets.model import Bookmark, Layer, Page, PageKind, Part, Target
 from templater.sheets.share import SharedPage
 
+_FOOTER_GAP = 4.0
 _BORDER = 5.0
 """Blank paper round a template that is one drawing, mm."""
 
@@ -36,12 +37,17 @@ def lay_out_pages(
     page_count: int,
     title: str,
     revision: str,
+    issue: str | None = None,
 ) -> tuple[Page, ...]:
-    """Pages that are read, not taped: each with the kit's title, revision and number at its foot."""
+    """Pages that are read, not taped: each with the kit's title, revision and number at its foot.
+
+    The user's own word for the issue stands beside the revision.
+    """
+    kit = f"issue {issue} · {title}" if issue else title
     pages = []
     for index, drawing in enumerate(drawings):
         number = f"page {first_page + index} of {page_count}"
-        footer = _footer(form, title, revision, number)
+        footer = _footer(form, kit, revision, number)
         pages.append(
             Page(
                 kind=kind,
@@ -60,10 +66,12 @@ def _footer(form: Form, title: str, revision: str, number: str) -> tuple[Item, .
     """Revision at the left, the page's number at the right, the kit's title between them."""
     box = form.printable
     baseline = box.y0 + 2.0
-    room = box.width - 90
+    told = f"rev {revision}"
+    left = box.x0 + 2.0 + text_width(told, LARGE, bold=True) + _FOOTER_GAP
+    right = box.x1 - 2.0 - text_width(number, SMALL) - _FOOTER_GAP
     return (
-        Words(Point(box.x0 + 2, baseline), f"rev {revision}", LARGE, bold=True),
-        Words(Point(box.x0 + 46, baseline), shorten(title, SMALL, room), SMALL),
+        Words(Point(box.x0 + 2, baseline), told, LARGE, bold=True),
+        Words(Point(left, baseline), shorten(title, SMALL, right - left), SMALL),
         Words(Point(box.x1 - 2, baseline), number, SMALL, Anchor.END),
     )
 

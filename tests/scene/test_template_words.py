@@ -176,12 +176,12 @@ def test_the_taped_up_paper_can_be_checked() -> None:
     assert "height 20 in (508 mm)" in text
     assert "both diagonals 25 5/8 in (651 mm)" in text
     assert "Left is your left as you face the wall." in text
-    assert "Cut on the outline." in text
+    assert "Cut on the outline; where words stand outside it, fold." in text
 
 
 def test_the_scissors_leave_a_cross_that_passes_the_outline() -> None:
     text = say([words_for(placed(Size(300, 200), [(150.0, 195.0)])).write_paper()])
-    assert "leave the paper round every cross" in text
+    assert "leave the paper round crosses" in text
 
 
 def test_every_neighbour_is_named_with_its_gap_and_an_arrow() -> None:
@@ -231,6 +231,6 @@ def test_the_paper_tells_what_its_edge_is_worth() -> None:
     plan = plan_for(TWO)
     lines = TemplateLines.of(TWO, plan)
     note = TemplateWords(TWO, plan, lines, EXPECTED).write_paper()
-    told = "Set by its top edge instead of the lines: holes within ± 0.5 mm (an estimate)."
+    told = "Set it by its lines: by its top edge alone holes lie within ± 0.5 mm (an estimate)."
     assert told in text_of(note.blocks[0])
     assert told not in text_of(note.blocks[-1])

@@ -50,6 +50,31 @@ def test_a_long_title_leaves_the_number_room() -> None:
     assert all(one.x1 < other.x0 for one, other in pairwise(boxes))
 
 
+@pytest.mark.parametrize("revision", ["WWWWWW", "777777", "MQWMQW"])
+@pytest.mark.parametrize("issue", [None, "for the guest house to look at, second try"])
+@pytest.mark.parametrize("width", [100.0, 148.0, 215.9])
+def test_a_wide_revision_and_an_issue_touch_nothing(
+    revision: str, issue: str | None, width: float
+) -> None:
+    form = Form(Size(width, 150.0), Box(6.35, 12.7, width - 6.35, 140.0))
+    drawing = PageDrawing("Cover", form.size, (LINE,))
+    (page,) = lay_out_pages(
+        [drawing],
+        PageKind.COVER,
+        form,
+        first_page=128,
+        page_count=131,
+        title="Keeper's cottage, upper landing",
+        revision=revision,
+        issue=issue,
+    )
+    words = _words(page)
+    boxes = sorted(words_box(each) for each in words)
+    assert all(one.x1 + 2.0 <= other.x0 for one, other in pairwise(boxes))
+    assert all(form.printable.holds(box, slack=0.15) for box in boxes)
+    assert issue is None or any(each.text.startswith("issue for") for each in words)
+
+
 @pytest.fixture
 def sheets() -> list[Page]:
     """A piece of 30 x 40 in with two holes, on Letter."""
