@@ -21,10 +21,19 @@ LAYOUTS = Path(__file__).parent.parent / "layouts"
 
 @dataclass(frozen=True)
 class Entry:
-    """A page as the manifest tells it, and the ink that the PDF has on it."""
+    """A page as the manifest tells it, and the ink that the PDF has on it.
+
+    Of a page that several pieces share, ``ink`` is what stands on one piece's part.
+    """
 
     facts: dict[str, Any]
     ink: Ink
+    page_ink: Ink
+
+    @property
+    def is_shared(self) -> bool:
+        """Whether other pieces stand on the page too."""
+        return self.ink is not self.page_ink
 
     @property
     def origin(self) -> Point:
@@ -77,7 +86,29 @@ class MadeKit:
     @cached_property
     def entries(self) -> list[Entry]:
         """Every page's facts beside its ink."""
-        return [Entry(facts, self.pages[facts["page"] - 1]) for facts in self.manifest["pages"]]
+        pages = [facts["page"] for facts in self.manifest["pages"]]
+        return [
+            self._read_entry(facts, is_shared=pages.count(facts["page"]) > 1)
+            for facts in self.manifest["pages"]
+        ]
+
+    def _read_entry(self, facts: dict[str, Any], *, is_shared: bool) -> Entry:
+        whole = self.pages[facts["page"] - 1]
+        entry = Entry(facts, whole, whole)
+        if not is_shared:
+            return entry
+        part = entry.clip.moved(*entry.origin).grown(0.01)
+        return Entry(
+            facts,
+            Ink(
+                whole.size,
+                [mark for mark in whole.strokes if part.holds(mark.box)],
+                [mark for mark in whole.rings if part.holds(mark.box)],
+                [mark for mark in whole.outlines if part.holds(mark.box)],
+                [mark for mark in whole.runs if part.holds(mark.box)],
+            ),
+            whole,
+        )
 
     @property
     def sheets(self) -> list[Entry]:

@@ -35,7 +35,7 @@ NEAR = 0.01
 """How far ink may be from where it belongs, mm."""
 INCH = 25.4
 RING_MM = 5.0
-ORDER = ("cover", "overview", "template", "checklist")
+ORDER = ("cover", "overview", "template", "spacer", "checklist")
 
 
 def _inches(*places: tuple[float, float]) -> list[tuple[float, float]]:
@@ -91,12 +91,12 @@ HOLES: dict[str, dict[str, list[tuple[float, float]]]] = {
 
 def test_the_manifest_lists_the_pages_of_the_pdf_in_order(kit: MadeKit) -> None:
     facts = [entry.facts for entry in kit.entries]
-    assert [page["page"] for page in facts] == list(range(1, len(kit.pages) + 1))
-    for page, ink in zip(facts, kit.pages, strict=True):
-        assert ink.size == pytest.approx(page["paper_mm"], abs=0.001)
+    assert list(dict.fromkeys(page["page"] for page in facts)) == list(range(1, len(kit.pages) + 1))
+    for entry in kit.entries:
+        assert entry.page_ink.size == pytest.approx(entry.facts["paper_mm"], abs=0.001)
     kinds = [ORDER.index(page["kind"]) for page in facts]
     assert kinds == sorted(kinds)
-    assert set(kinds) == {0, 1, 2, 3}
+    assert set(kinds) - {3} == {0, 1, 2, 4}  # there are spacers only where a group has a gap
     for page in facts:
         is_sheet = page["kind"] == "template"
         assert all(
@@ -107,7 +107,11 @@ def test_the_manifest_lists_the_pages_of_the_pdf_in_order(kit: MadeKit) -> None:
 
 def test_the_pieces_sheets_come_in_the_order_of_the_layout(kit: MadeKit) -> None:
     slugs = list(dict.fromkeys(entry.facts["piece"] for entry in kit.sheets))
-    assert slugs == [piece["slug"] for piece in kit.manifest["pieces"]]
+    # Pages that pieces share come last.
+    shared = {entry.facts["piece"] for entry in kit.sheets if entry.is_shared}
+    assert [slug for slug in slugs if slug not in shared] == [s for s in kit.pieces if s not in shared]
+    assert set(slugs[len(slugs) - len(shared) :]) == shared
+    assert set(slugs) == set(kit.pieces)
 
 
 def test_the_manifest_hashes_every_other_file(kit: MadeKit) -> None:
@@ -361,13 +365,15 @@ def test_every_sheet_has_rulers_of_100_mm_and_4_in_both_ways(kit: MadeKit) -> No
     for sheet in kit.sheets:
         for level in (True, False):
             rulers = [
-                ticks for line in sheet.ink.strokes if (ticks := _ruler_ticks(sheet.ink, line, level))
+                ticks
+                for line in sheet.page_ink.strokes
+                if (ticks := _ruler_ticks(sheet.page_ink, line, level))
             ]
             # 100 mm by tens on one side of the line; 4 in = 101.6 mm by halves on the other.
             tens = [pytest.approx(10 * at, abs=0.001) for at in range(11)]
             halves = [pytest.approx(12.7 * at, abs=0.001) for at in range(9)]
             assert rulers in ([[tens, halves]], [[halves, tens]]), (sheet.facts, level)
-        assert {"100 mm", "4 in"} <= {run.text for run in sheet.ink.runs}
+        assert {"100 mm", "4 in"} <= {run.text for run in sheet.page_ink.runs}
 
 
 def _ruler_ticks(ink: Ink, line: Stroke, level: bool) -> list[list[float]]:
@@ -408,7 +414,7 @@ def test_every_sheet_says_what_it_is(kit: MadeKit) -> None:
         words = [run.text for run in sheet.ink.runs]
         assert sheet.facts["sheet"] in words
         assert "UP" in words
-        assert "Print at 100 %, actual size." in words
+        assert "Print at 100 %, actual size." in [run.text for run in sheet.page_ink.runs]
         title = [run for run in sheet.ink.runs if run.text == sheet.facts["sheet"]]
         assert max(run.capital_mm for run in title) >= 5
 
@@ -499,8 +505,9 @@ def test_the_pdf_leads_to_pieces_sheets_and_holes(kit: MadeKit) -> None:
         for slug in kit.pieces:
             for number, hole in enumerate(kit.holes(slug), 1):
                 page, fit, left, top, *_ = names.pop(f"hole:{slug}:{number}")
-                entry = kit.entries[numbers[page.objgen] - 1]
-                assert (entry.facts["piece"], str(fit)) == (slug, "/XYZ")
+                assert str(fit) == "/XYZ"
+                told = (numbers[page.objgen], slug)
+                (entry,) = (e for e in kit.sheets if (e.facts["page"], e.facts["piece"]) == told)
                 at = Point(float(left), float(top))
                 expected = hole.moved(*entry.origin)
                 assert dist((at.x * INCH / 72, at.y * INCH / 72), expected) < NEAR
@@ -538,9 +545,11 @@ def _page_number(item: pikepdf.OutlineItem, numbers: dict[Any, int]) -> int:
 def test_pages_are_labelled_by_what_they_are(kit: MadeKit) -> None:
     with pikepdf.open(kit.folder / "kit.pdf") as pdf:
         labels = [page.label for page in pdf.pages]
-    for entry, label in zip(kit.entries, labels, strict=True):
-        facts = entry.facts
-        if facts["kind"] == "template":
+    for entry in kit.entries:
+        facts, label = entry.facts, labels[entry.facts["page"] - 1]
+        if entry.is_shared:
+            assert re.fullmatch(r"shared S\d+", label)
+        elif facts["kind"] == "template":
             assert label == f"{facts['piece']} {facts['sheet']}"
         else:
             assert re.fullmatch(rf"{facts['kind']} \d+", label)
@@ -549,18 +558,20 @@ def test_pages_are_labelled_by_what_they_are(kit: MadeKit) -> None:
 def test_each_piece_in_the_overview_links_to_its_first_sheet(kit: MadeKit) -> None:
     with pikepdf.open(kit.folder / "kit.pdf") as pdf:
         numbers = {page.objgen: number for number, page in enumerate(pdf.pages, 1)}
-        first = {
-            numbers_of.facts["page"]: numbers_of.facts["piece"] for numbers_of in reversed(kit.sheets)
-        }
-        starts = {slug: min(page for page, of in first.items() if of == slug) for slug in kit.pieces}
         overview = next(
             entry.facts["page"] for entry in kit.entries if entry.facts["kind"] == "overview"
         )
         links = [
-            (numbers[link.Dest[0].objgen], [float(side) * INCH / 72 for side in link.Rect])
+            (_end_of(link, numbers), [float(side) * INCH / 72 for side in link.Rect])
             for link in pdf.pages[overview - 1].obj.Annots
         ]
-    boxes = {slug: Box(*box) for slug in kit.pieces for page, box in links if page == starts[slug]}
+    starts = {slug: _start_of(kit, slug) for slug in kit.pieces}
+    boxes = {
+        slug: Box(*box)
+        for slug, (page, start) in starts.items()
+        for (number, at), box in links
+        if number == page and dist(at, start) < NEAR
+    }
     assert len(links) == len(boxes) == len(kit.pieces)
     # All stand at one scale and one place: the drawing of the wall.
     slugs = list(kit.pieces)
@@ -571,6 +582,20 @@ def test_each_piece_in_the_overview_links_to_its_first_sheet(kit: MadeKit) -> No
     for slug in slugs:
         expected = [side * scale for side in rects[slug]]
         assert boxes[slug] == pytest.approx(Box(*expected).moved(*zero), abs=0.05)
+
+
+def _end_of(link: Any, numbers: dict[Any, int]) -> tuple[int, Point]:
+    """Where a link leads to: the page, and the point on it, mm."""
+    page, _, left, top, *_ = link.Dest
+    return numbers[page.objgen], Point(float(left) * INCH / 72, float(top) * INCH / 72)
+
+
+def _start_of(kit: MadeKit, slug: str) -> tuple[int, Point]:
+    """Where a piece's sheets begin: the top of its first page, or of its part of a page."""
+    first = next(entry for entry in kit.sheets if entry.facts["piece"] == slug)
+    part = first.clip.moved(*first.origin)
+    at = Point(part.x0, part.y1) if first.is_shared else Point(0.0, first.facts["paper_mm"][1])
+    return first.facts["page"], at
 
 
 # --- ink as two engines see it --------------------------------------------------------------------

@@ -55,7 +55,8 @@ class PlacedPiece:
     ``over`` is the furniture that the piece, or its group, hangs above; ``group`` its group's name.
     ``supports`` hold it without a hole, also in wall coordinates. ``weight_kg`` is the weight given,
     or that of the ``estimate``, whose range goes with it wherever it is shown. ``stands_out_mm``:
-    from the wall to its face.
+    from the wall to its face. ``is_over_unasked``: it hangs over that furniture in fact, though the
+    layout does not ask for it with ``above``.
     """
 
     name: str
@@ -73,6 +74,7 @@ class PlacedPiece:
     estimate: WeightEstimate | None = None
     stands_out_mm: float | None = None
     made_of: MadeOf | None = None
+    is_over_unasked: bool = False
 
     @property
     def size(self) -> Size:
@@ -94,6 +96,7 @@ class PlacedGroup:
 
     ``pieces`` are all pieces in it, also those of groups inside it; ``parts`` are its members' own
     boxes in order, a group inside it counting as one; ``within`` names the group it is part of.
+    ``is_over_unasked``: as of a piece.
     """
 
     name: str
@@ -104,6 +107,7 @@ class PlacedGroup:
     gap_mm: float = 0.0
     parts: tuple[tuple[str, Box], ...] = ()
     within: str | None = None
+    is_over_unasked: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from itertools import chain
 
 from templater.errors import Fault
-from templater.layout.model import Layout, Piece
+from templater.layout.model import Arrangement, Layout, Piece
 from templater.lengths import Unit
 from templater.mounting.model import Cord, Mount
 from templater.mounting.mount import mount_on_studs
@@ -19,6 +19,7 @@ from templater.placement.demands import find_unmet_demands
 from templater.placement.holes import find_misplaced_holes
 from templater.placement.model import Neighbour, PlacedFurniture, PlacedGroup, PlacedPiece, Plan
 from templater.placement.neighbours import find_neighbours
+from templater.placement.over import find_furniture_below
 from templater.placement.supports import find_unsupported
 from templater.placement.things import box_of
 
@@ -123,6 +124,7 @@ def _make_piece(
     box = block.boxes[piece.name]
     supports = tuple(support.moved(box.x0, box.y0) for support in mount.supports)
     cords = [support for support in supports if isinstance(support, Cord)]
+    over = _find_over(block, furniture)
     return PlacedPiece(
         name=piece.name,
         slug=piece.slug,
@@ -132,13 +134,14 @@ def _make_piece(
         hang=piece.hang if mount.marks or supports else None,
         weight_kg=mount.estimate.kg if mount.estimate else piece.weight_kg,
         group=group,
-        over=_find_over(block, furniture),
+        over=over,
         neighbours=neighbours,
         statics=mount.statics,
         supports=supports,
         estimate=mount.estimate,
         stands_out_mm=piece.stands_out_mm,
         made_of=piece.made_of,
+        is_over_unasked=_is_unasked(block, over),
     )
 
 
@@ -157,15 +160,17 @@ def _make_groups(block: Block, furniture: Mapping[str, PlacedFurniture]) -> Iter
     for group in block.groups:
         name = group.group.name
         outer = within.get(name)
+        over = _find_over(block, furniture) if outer is None else None
         yield PlacedGroup(
             name=name,
             box=group.box,
             pieces=pieces[name],
             arrange=group.group.arrange,
-            over=_find_over(block, furniture) if outer is None else None,
+            over=over,
             gap_mm=group.gap_mm,
             parts=tuple((member, group.boxes[member]) for member in group.group.members),
             within=outer,
+            is_over_unasked=_is_unasked(block, over),
         )
 
 
@@ -179,6 +184,18 @@ def _list_pieces(groups: Sequence[GroupOnWall]) -> dict[str, tuple[str, ...]]:
 
 
 def _find_over(block: Block, furniture: Mapping[str, PlacedFurniture]) -> PlacedFurniture | None:
-    """The furniture that a block is asked to hang above."""
+    """The furniture that a block is asked to hang above, or else that it hangs over in fact.
+
+    What hangs along stairs is not over furniture: there the steps set every height.
+    """
     above = block.position.above
-    return None if above is None else furniture[above]
+    if above is not None:
+        return furniture[above]
+    if block.groups and block.groups[0].group.arrange is Arrangement.STAIR:
+        return None
+    return find_furniture_below(block.box, furniture.values())
+
+
+def _is_unasked(block: Block, over: PlacedFurniture | None) -> bool:
+    """Whether a block hangs over furniture of which its position does not speak."""
+    return over is not None and block.position.above is None

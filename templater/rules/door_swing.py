@@ -11,7 +11,8 @@ Why:
 Example:
     A door from 150 to 182 in swings to the right: its leaf reaches to 214 in. A piece that starts
     at 214 in: kept. One that starts at 209 in is 5 in behind the leaf: broken, and "move right by
-    5 in" mends it.
+    5 in" mends it, unless it would then hang on something else: what is told is the shortest move
+    to where it is free.
 
 What to write instead:
     Hang it beyond the leaf or above the door, or leave out ``swing`` where a stop keeps the leaf
@@ -21,15 +22,13 @@ What to write instead:
 
 from __future__ import annotations
 
-from templater.geometry import Box
-from templater.layout.model import LeftRight, Obstacle
-from templater.placement.model import Plan, Side
+from templater.placement.model import Plan
 from templater.rules.band import Band
+from templater.rules.free_wall import list_leaves
 from templater.rules.model import Finding
-from templater.rules.moves import format_moves
 from templater.rules.rule import Rule
 from templater.rules.subject import Subject
-from templater.rules.way_out import Closeness, find_closest, find_way_out
+from templater.rules.way_out import Closeness, find_closest, format_way_out
 
 CODE = "door-swing"
 
@@ -39,24 +38,14 @@ CLEAR = Band(0.0)
 
 def check_door_swing(subject: Subject, plan: Plan) -> tuple[Finding, ...]:
     """Hold what hangs against the place that each open door takes on the wall."""
-    leaves = [(thing, find_leaf(thing, thing.swing)) for thing in plan.obstacles if thing.swing]
-    return tuple(_judge(each, plan) for each in find_closest(subject, leaves, CLEAR.low))
-
-
-def find_leaf(door: Obstacle, swing: LeftRight) -> Box:
-    """What a door's leaf covers of the wall when it is folded back."""
-    way = door.box.width if swing is LeftRight.RIGHT else -door.box.width
-    return door.box.moved(way, 0.0)
+    found = find_closest(subject, list_leaves(plan), CLEAR.low)
+    return tuple(_judge(each, plan) for each in found)
 
 
 def _judge(each: Closeness, plan: Plan) -> Finding:
     """What is said of one door, with the shortest way out from behind its leaf."""
     shown = CLEAR.format_value(each.free_mm, plan.units).removeprefix("−")
-    mend = None
-    if CLEAR.change(each.free_mm):
-        away = Side.RIGHT if each.obstacle.swing is LeftRight.RIGHT else Side.LEFT
-        way = find_way_out(each.boxes, each.zone, plan.wall, (away, Side.ABOVE))
-        mend = format_moves(way.x, way.y, plan.units)
+    mend = format_way_out(each, (), plan) if CLEAR.change(each.free_mm) else None
     return Finding(
         rule=CODE,
         subject=each.name,

@@ -2,8 +2,8 @@
 
 What it checks:
     The height above the floor of the centre of a stand-alone piece or a group: no more than 1 in
-    above or below the eye line. It does not apply over furniture, which sets a height of its own,
-    nor along stairs, where the eye line rises with the steps.
+    above or below the eye line. It does not apply to what the layout hangs ``above`` furniture,
+    which sets a height of its own, nor along stairs, where the eye line rises with the steps.
 
 Why:
     Pictures of many sizes hang quietly on one wall when their centres are at one height, that of
@@ -38,8 +38,9 @@ TOLERANCE_MM = 25.4
 
 
 def check_eye_line(subject: Subject, plan: Plan) -> tuple[Finding, ...]:
-    """Hold the centre's height against the eye line; furniture below sets a height of its own."""
-    if subject.over is not None or subject.arrange is Arrangement.STAIR:
+    """Hold the centre's height against the eye line; ``above`` furniture sets a height of its own."""
+    is_asked_over = subject.over is not None and not subject.is_over_unasked
+    if is_asked_over or subject.arrange is Arrangement.STAIR:
         return ()
     usual = Band(plan.eye_line_mm - TOLERANCE_MM, plan.eye_line_mm + TOLERANCE_MM)
     band = find_band(plan, CODE, usual)

@@ -14,7 +14,7 @@ Why:
 Example:
     Three pieces of 16 in over a bench, 3 in apart, are one piece 54 in wide: kept. With the third
     10 in from the second it hangs apart: broken, and "move left by 6 in" mends it, because 10 in
-    less 6 in is 4 in, the widest usual gap.
+    less 6 in is 4 in, the widest usual gap. With both gaps 10 in "close the gaps to 4 in" mends it.
 
 What to write instead:
     Set the group's ``gap`` within the band of the gap rule, or take the piece out of the group
@@ -28,20 +28,18 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import inf
 
-from templater.geometry import Box
 from templater.layout.model import Arrangement
 from templater.lengths import format_length
 from templater.mounting.amounts import SLACK_MM
 from templater.placement.model import Plan
 from templater.rules.band import Band
+from templater.rules.bring_together import find_link, tell_how
 from templater.rules.clearance import CLEARANCE
 from templater.rules.gap import find_gap_band
 from templater.rules.model import Finding, Verdict
-from templater.rules.moves import format_moves
 from templater.rules.rule import Rule
 from templater.rules.spacing import (
     find_close_pairs,
-    find_nearest,
     find_things_within,
     measure_gap,
 )
@@ -54,10 +52,10 @@ def check_group_as_one(subject: Subject, plan: Plan) -> tuple[Finding, ...]:
     """Hold every part of a group that hangs apart from the rest against the widest gap."""
     if len(subject.parts) < 2:
         return ()
-    reach = find_gap_band(plan).high
-    clusters = _find_clusters(subject, plan, reach)
+    band = find_gap_band(plan)
+    clusters = _find_clusters(subject, plan, band.high)
     if len(set(clusters)) > 1:
-        return (_tell_apart(subject, plan, clusters, Band(0.0, reach)),)
+        return (_tell_apart(subject, plan, clusters, band),)
     width, height = (format_length(side, plan.units) for side in subject.box.size)
     whole = Finding(
         rule=CODE,
@@ -65,14 +63,14 @@ def check_group_as_one(subject: Subject, plan: Plan) -> tuple[Finding, ...]:
         other=None,
         verdict=Verdict.KEPT,
         figure=f"one piece of {width} × {height}",
-        band=_tell_band(Band(0.0, reach), plan),
+        band=_tell_band(band, plan),
         mend=None,
     )
     return (whole,)
 
 
 def _tell_band(band: Band, plan: Plan) -> str:
-    return f"gaps of {band.format_range(plan.units)}"
+    return f"gaps of {Band(0.0, band.high).format_range(plan.units)}"
 
 
 def _find_clusters(subject: Subject, plan: Plan, reach_mm: float) -> list[int]:
@@ -114,45 +112,20 @@ class _Leaders:
 
 
 def _tell_apart(subject: Subject, plan: Plan, clusters: Sequence[int], band: Band) -> Finding:
-    """Of all that hangs apart, what is nearest to the main part, with the move that brings it there."""
+    """Of all that hangs apart what is nearest to the main part, with what makes all of it one again."""
     boxes = [box for _, box in subject.parts]
-    stray, near = _find_link(boxes, clusters)
-    name = subject.parts[stray][0]
-    a, b = boxes[stray], boxes[near]
-    dx = _close(a.x0, a.x1, b.x0, b.x1, band.high)
-    dy = _close(a.y0, a.y1, b.y0, b.y1, band.high)
-    apart = f"{band.format_value(measure_gap(a, b), plan.units)} apart"
-    count, with_it = len(set(clusters)), clusters.count(clusters[stray]) - 1
+    stray, near = find_link(boxes, clusters)
+    apart = f"{band.format_value(measure_gap(boxes[stray], boxes[near]), plan.units)} apart"
+    count = len(set(clusters))
     return Finding(
         rule=CODE,
         subject=subject.name,
-        other=name,
+        other=subject.parts[stray][0],
         verdict=Verdict.BROKEN,
         figure=apart if count == 2 else f"in {count} parts, the nearest {apart}",
         band=_tell_band(band, plan),
-        mend=f"{name}{f' and {with_it} more' if with_it else ''}: {format_moves(dx, dy, plan.units)}",
+        mend=tell_how(subject, plan, clusters, band),
     )
-
-
-def _find_link(boxes: Sequence[Box], clusters: Sequence[int]) -> tuple[int, int]:
-    """The nearest pair of a part that hangs apart and one of the cluster with the most area."""
-    areas: dict[int, float] = {}
-    for cluster, box in zip(clusters, boxes, strict=True):
-        areas[cluster] = areas.get(cluster, 0.0) + box.width * box.height
-    main = max(areas, key=lambda cluster: areas[cluster])
-    sides = [int(cluster == main) for cluster in clusters]
-    from_main = sum(sides) <= len(sides) / 2
-    indices = [index for index, side in enumerate(sides) if bool(side) == from_main]
-    links = find_nearest(boxes, sides, indices).items()
-    first, second = min(links, key=lambda link: (measure_gap(boxes[link[0]], boxes[link[1]]), link))
-    return (second, first) if from_main else (first, second)
-
-
-def _close(low: float, high: float, other_low: float, other_high: float, gap_mm: float) -> float:
-    """The move along one axis that leaves a gap of no more than so many mm."""
-    if other_low - high > gap_mm:
-        return other_low - high - gap_mm
-    return -max(0.0, low - other_high - gap_mm)
 
 
 RULE = Rule(CODE, check_group_as_one, str(__doc__), judges_insides=True)

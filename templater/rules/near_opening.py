@@ -10,7 +10,8 @@ Why:
 
 Example:
     A window ends 76 in from the wall's left end. A piece that starts at 79 in: kept. One that
-    starts at 77 in is 1 in away: broken, and "move right by 2 in" mends it.
+    starts at 77 in is 1 in away: broken, and "move right by 2 in" mends it, unless it would then
+    hang on something else: what is told is the shortest move to where it is free.
 
 What to write instead:
     ``beside: sash window``, ``side: right``, ``clearance: 3 in``, or a larger ``gap`` of a row
@@ -22,15 +23,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from templater.placement.model import Plan, Side
+from templater.placement.model import Plan
 from templater.rules.band import Band
 from templater.rules.judge import judge_length
 from templater.rules.model import Finding
-from templater.rules.moves import format_moves
 from templater.rules.rule import Rule
 from templater.rules.settings import find_band
 from templater.rules.subject import Subject
-from templater.rules.way_out import Closeness, find_closest, find_way_out
+from templater.rules.way_out import Closeness, find_closest, format_way_out
 
 CODE = "near-opening"
 
@@ -46,14 +46,14 @@ def check_near_opening(subject: Subject, plan: Plan) -> tuple[Finding, ...]:
 
 
 def _judge(each: Closeness, band: Band, plan: Plan) -> Finding:
-    """What is said of one opening, with the shortest way to be far enough from it."""
+    """What is said of one opening, with the shortest way to be far enough from all."""
     away, nearer = "move away", "move nearer"
     other = each.obstacle.name
     found = judge_length(CODE, each.name, each.free_mm, band, plan, more=away, less=nearer, other=other)
     if band.change(each.free_mm) <= 0:
         return found
-    way = find_way_out(each.boxes, each.zone.grown(band.low), plan.wall, Side)
-    return replace(found, mend=format_moves(way.x, way.y, plan.units))
+    zones = [thing.box.grown(band.low) for thing in plan.obstacles]
+    return replace(found, mend=format_way_out(each, zones, plan))
 
 
 RULE = Rule(CODE, check_near_opening, str(__doc__))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import pairwise, takewhile
 from math import inf
 
 from templater.geometry import Box
@@ -45,6 +45,19 @@ def find_gaps(subject: Subject, plan: Plan, *, low_mm: float) -> tuple[Gap, ...]
     for index, near in find_nearest(boxes, everyone, everyone).items():
         pairs.add((min(index, near), max(index, near)))
     return tuple(_gap(subject, first, second) for first, second in sorted(pairs))
+
+
+def measure_grid(boxes: Sequence[Box]) -> list[float]:
+    """The gaps between the columns and between the rows of a grid that is filled in reading order."""
+    middle = boxes[0].centre.y
+    first_row = takewhile(lambda box: abs(box.centre.y - middle) <= SLACK_MM, boxes)
+    count = len(list(first_row))
+    columns = [Box.around(boxes[column::count]) for column in range(count)]
+    rows = [Box.around(boxes[start : start + count]) for start in range(0, len(boxes), count)]
+    return [
+        *(right.x0 - left.x1 for left, right in pairwise(columns)),
+        *(above.y0 - below.y1 for above, below in pairwise(rows)),
+    ]
 
 
 def find_close_pairs(boxes: Sequence[Box], reach_mm: float) -> Iterator[tuple[int, int]]:

@@ -17,6 +17,7 @@ class Subject:
 
     ``pieces`` are all pieces in it, a stand-alone piece itself; ``parts`` are what a group is
     composed of, a group inside it counting as one, without the ledge that they may stand on.
+    ``is_over_unasked``: over that furniture in fact, not because the layout asks for it.
     ``facing`` are the other stand-alone pieces and groups that it is to be compared with.
     """
 
@@ -28,6 +29,7 @@ class Subject:
     arrange: Arrangement | None = None
     is_inside: bool = False
     facing: tuple[Facing, ...] = ()
+    is_over_unasked: bool = False
 
 
 def find_subjects(plan: Plan) -> tuple[Subject, ...]:
@@ -44,7 +46,14 @@ def find_subjects(plan: Plan) -> tuple[Subject, ...]:
 
 
 def _of_piece(piece: PlacedPiece, facing: tuple[Facing, ...]) -> Subject:
-    return Subject(piece.name, piece.box, piece.over, (piece,), facing=facing)
+    return Subject(
+        piece.name,
+        piece.box,
+        piece.over,
+        (piece,),
+        facing=facing,
+        is_over_unasked=piece.is_over_unasked,
+    )
 
 
 def _of_group(
@@ -59,4 +68,5 @@ def _of_group(
         arrange=group.arrange,
         is_inside=group.within is not None,
         facing=facing,
+        is_over_unasked=group.is_over_unasked,
     )

@@ -21,20 +21,16 @@ What to write instead:
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from itertools import pairwise, takewhile
-
-from templater.geometry import Box
 from templater.layout.model import Arrangement
 from templater.lengths import format_both
-from templater.mounting.amounts import SLACK_MM, step_mm
+from templater.mounting.amounts import step_mm
 from templater.placement.model import Plan
 from templater.rules.band import Band
 from templater.rules.gap import find_gap_band
 from templater.rules.model import Finding, Verdict
 from templater.rules.rule import Rule
 from templater.rules.settings import find_band
-from templater.rules.spacing import find_gaps
+from templater.rules.spacing import find_gaps, measure_grid
 from templater.rules.subject import Subject
 
 CODE = "uneven-gaps"
@@ -69,21 +65,8 @@ def check_uneven_gaps(subject: Subject, plan: Plan) -> tuple[Finding, ...]:
 
 def _measure_gaps(subject: Subject, plan: Plan, usual: Band) -> list[float]:
     if subject.arrange is Arrangement.GRID:
-        return _measure_grid([box for _, box in subject.parts])
+        return measure_grid([box for _, box in subject.parts])
     return [gap.mm for gap in find_gaps(subject, plan, low_mm=usual.low)]
-
-
-def _measure_grid(boxes: Sequence[Box]) -> list[float]:
-    """The gaps between the columns and between the rows of a grid that is filled in reading order."""
-    middle = boxes[0].centre.y
-    first_row = takewhile(lambda box: abs(box.centre.y - middle) <= SLACK_MM, boxes)
-    count = len(list(first_row))
-    columns = [Box.around(boxes[column::count]) for column in range(count)]
-    rows = [Box.around(boxes[start : start + count]) for start in range(0, len(boxes), count)]
-    return [
-        *(right.x0 - left.x1 for left, right in pairwise(columns)),
-        *(above.y0 - below.y1 for above, below in pairwise(rows)),
-    ]
 
 
 RULE = Rule(CODE, check_uneven_gaps, str(__doc__), judges_insides=True)

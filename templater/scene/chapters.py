@@ -9,7 +9,13 @@ from templater.geometry import Box
 from templater.lettering import ASCENT, DESCENT
 from templater.scene.lines import SMALL
 from templater.scene.model import Form
-from templater.scene.passages import Passage, draw_heading, move_items
+from templater.scene.passages import (
+    Passage,
+    draw_heading,
+    draw_paragraph,
+    move_items,
+    stack_passages,
+)
 from templater.scene.tables import PADDING, Column, draw_table, table_width
 
 LEAST_ROW = (ASCENT + DESCENT) * SMALL + PADDING
@@ -22,11 +28,12 @@ _LEAST_START = 35.0
 
 @dataclass(frozen=True, slots=True)
 class Chapter:
-    """A heading and a table whose columns have widths."""
+    """A heading and a table whose columns have widths, then what is said below it."""
 
     heading: str
     columns: tuple[Column, ...]
     rows: tuple[tuple[str, ...], ...]
+    notes: tuple[str, ...] = ()
 
 
 class ChapterRun:
@@ -48,6 +55,9 @@ class ChapterRun:
     def add_chapter(self, chapter: Chapter) -> None:
         """Place a chapter; its heading is repeated wherever it goes on."""
         row = 0
+        if not chapter.rows:
+            self.add_passage(draw_heading(chapter.heading, self._inner.width))
+            self._y += _AFTER - 1.5
         while row < len(chapter.rows):
             if self._y - self._inner.y0 < _LEAST_START:
                 self._turn_page()
@@ -56,6 +66,10 @@ class ChapterRun:
             self.add_passage(draw_heading(heading, self._inner.width))
             self._y += _AFTER - 1.5
             row += self._draw_columns(chapter, row) or self._draw_anyway(chapter, row)
+        if chapter.notes:
+            self._y += _AFTER - 2.0 if chapter.rows else 0.0
+            notes = [draw_paragraph(note, self._inner.width) for note in chapter.notes]
+            self.add_passage(stack_passages(notes))
 
     def _draw_columns(self, chapter: Chapter, start: int) -> int:
         """Draw as many rows as fit from here to the foot of the page; how many that were."""

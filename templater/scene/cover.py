@@ -185,8 +185,8 @@ def _compare_covers(counts: SheetCounts, cover: Coverage) -> str:
     """How many sheets the templates take with each cover."""
     others = ", ".join(f"{each.value} {counts.total(each)}" for each in Coverage)
     return (
-        f"Sheets of templates by cover: {others}. This kit is made with {cover.value}. Full: all of every"
-        " piece; band: its top edge, holes and one corner; card: its holes."
+        f"Sheets of templates by cover: {others}. This kit is made with {cover.value}. Full: all of"
+        " every piece; band: its top edge, holes and one corner; card: its holes."
     )
 
 
@@ -206,7 +206,7 @@ def _describe_courses(tiling: Tiling) -> str:
     courses: dict[str, list[Point]] = {}
     for tile in tiling.tiles:
         courses.setdefault(tile.name.rstrip("0123456789"), []).append(tile.keep.centre)
-    first, second = next((course for course in courses.values() if len(course) > 1))[:2]
+    first, second = next(course for course in courses.values() if len(course) > 1)[:2]
     kind = "row" if abs(second.x - first.x) > abs(second.y - first.y) else "column"
     counts = " + ".join(str(len(course)) for course in courses.values())
     return f"{_count(len(courses), kind)}: {counts} sheets"

@@ -136,20 +136,46 @@ def spread(wanted: Sequence[float], pitch: float, low: float, high: float) -> li
 
 
 def draw_ordinates(
-    plan: Ordinates, edge: float, *, origin: float | None = None, start: float = -inf
+    plan: Ordinates,
+    edge: float,
+    *,
+    origin: float | None = None,
+    start: float = -inf,
+    end: float = inf,
 ) -> list[Item]:
-    """Extension lines, figures and, where there is an origin, the dimension line from it.
+    """Extension lines, figures and, where there is an origin, the dimension lines both ways from it.
 
     ``edge`` is the outline's place across the side; ``origin`` the datum's place along it. Where
-    the datum lies before the drawing's ``start``, the line is seen from there only.
+    the datum lies before the drawing's ``start`` or past its ``end``, the line is seen in it only.
     """
     items: list[Item] = []
     for tick, place in zip(plan.ticks, plan.places, strict=True):
         items += _draw_extension(plan, edge, tick.along, place)
         items.append(_draw_figure(plan, edge, tick.text, place))
     if origin is not None and plan.ticks:
-        items += _draw_dimension_line(plan, edge, max(origin, start), cut=origin < start - 0.01)
+        seen = min(max(origin, start), end)
+        items += _draw_dimension_line(plan, edge, seen, cut=abs(origin - seen) > 0.01)
     return items
+
+
+def draw_span(edge: float, away: float, low: float, high: float, text: str) -> list[Item]:
+    """One upright distance at the right of an outline, from low to high, its figure beside it.
+
+    Its extension lines begin at ``edge``; the dimension line is ``away`` from there.
+    """
+    x = edge + away
+    ends = (Point(x, low), Point(x, high))
+    at = Point(x + _PAST + ASCENT * SMALL, (low + high) / 2)
+    return [
+        *(Line(Point(edge + GAP, end.y), end.moved(_PAST, 0.0), FINE) for end in ends),
+        Line(ends[0], ends[1], THIN),
+        *(Line(end.moved(-_STROKE, -_STROKE), end.moved(_STROKE, _STROKE), THIN) for end in ends),
+        Words(at, text, SMALL, Anchor.MIDDLE, turned=True),
+    ]
+
+
+SPAN_DEPTH = _PAST + (ASCENT + DESCENT) * SMALL
+"""How far the figure of a span reaches past its dimension line, mm."""
 
 
 def _page_point(side: Side, edge: float, along: float, away: float) -> Point:
@@ -184,14 +210,17 @@ def _draw_figure(plan: Ordinates, edge: float, text: str, place: float) -> Words
 
 
 def _draw_dimension_line(plan: Ordinates, edge: float, origin: float, *, cut: bool) -> list[Item]:
-    """The line from the origin's circle to the farthest tick, with an oblique stroke at each."""
-    alongs = [tick.along for tick in plan.ticks if tick.along > origin + _ORIGIN_RADIUS]
+    """The lines from the origin's circle to the farthest ticks, with an oblique stroke at each."""
+    alongs = [tick.along for tick in plan.ticks if abs(tick.along - origin) > _ORIGIN_RADIUS]
     items: list[Item] = []
     if not cut:
         items.append(Circle(_page_point(plan.side, edge, origin, plan.first), _ORIGIN_RADIUS, THIN))
-    if alongs:
-        start = _page_point(plan.side, edge, origin + (0.0 if cut else _ORIGIN_RADIUS), plan.first)
-        items.append(Line(start, _page_point(plan.side, edge, max(alongs), plan.first), THIN))
+    radius = 0.0 if cut else _ORIGIN_RADIUS
+    ends = ((origin + radius, max([origin, *alongs])), (origin - radius, min([origin, *alongs])))
+    for begin, farthest in ends:
+        if farthest != origin:
+            near, far = (_page_point(plan.side, edge, at, plan.first) for at in (begin, farthest))
+            items.append(Line(near, far, THIN))
     for along in alongs:
         at = _page_point(plan.side, edge, along, plan.first)
         items.append(Line(at.moved(-_STROKE, -_STROKE), at.moved(_STROKE, _STROKE), THIN))

@@ -61,13 +61,15 @@ _SCALES_TRIED = 6
 class Elevation:
     """A drawn view: ``box`` is all the page it takes, ``pieces`` the page boxes of those seen.
 
-    ``left_out`` counts the distances for which there was no room.
+    ``named`` are the slugs of the pieces whose number is written; ``left_out`` counts the distances
+    for which there was no room.
     """
 
     view: View
     box: Box
     items: tuple[Item, ...]
     pieces: tuple[tuple[str, Box], ...]
+    named: frozenset[str]
     left_out: int
 
 
@@ -138,6 +140,7 @@ class _Drawing:
     def __init__(self, plan: Plan, view: View, block: Box, distances: Distances | None) -> None:
         self._plan, self._view, self._block, self._distances = plan, view, block, distances
         self._items: list[Item] = []
+        self._named: set[str] = set()
         self._crowd = Crowd()
         self._frame = view.box_on_page(view.window)
         self._span = (self._frame.x0, self._frame.x1)
@@ -174,7 +177,8 @@ class _Drawing:
         sides = self._distances
         left_out = sides.above.left_out + sides.left.left_out if sides else self._plan.hole_count
         pieces = tuple((piece.slug, box) for _, piece, box in self._pieces)
-        return Elevation(self._view, self._block, tuple(self._items), pieces, left_out)
+        named = frozenset(self._named)
+        return Elevation(self._view, self._block, tuple(self._items), pieces, named, left_out)
 
     def _draw_levels(self) -> None:
         """The datum and the eye line, hidden where something hangs or stands in front."""
@@ -196,10 +200,12 @@ class _Drawing:
         sides = self._distances
         if sides is None:
             return
-        frame, (x0, y0) = self._frame, self._view.origin
+        frame, x0 = self._frame, self._view.origin.x
         self._items += draw_ordinates(sides.above, frame.y1, origin=x0, start=frame.x0)
         self._items += draw_ordinates(sides.below, frame.y0, origin=x0, start=frame.x0)
-        self._items += draw_ordinates(sides.left, frame.x0, origin=y0, start=frame.y0)
+        datum = self._view.on_page(Point(0.0, self._plan.datum.height_mm)).y
+        self._items += draw_ordinates(sides.left, frame.x0, origin=datum, start=frame.y0, end=frame.y1)
+        self._items += sides.draw_rise(frame.x1)
         self._items += draw_ordinates(sides.levels, frame.x1)
         for words in sides.inside:
             self._items.append(words)
@@ -225,13 +231,18 @@ class _Drawing:
                 x = max(block.x0, min(frame.x0, block.x1 - text_width(whole, SMALL)))
                 self._items.append(Words(Point(x, y), shorten(whole, SMALL, block.x1 - x), SMALL))
         if sides.left.ticks:
-            text = f"holes: {unit} above the floor"
-            whole = text + (" (others in the table)" if sides.left.left_out else "")
-            y = max(block.y0, min(frame.y0, block.y1 - text_width(whole, SMALL)))
-            x = frame.x0 - sides.left.depth - TITLE_OFF
-            self._items.append(
-                Words(Point(x, y), shorten(whole, SMALL, block.y1 - y), SMALL, turned=True)
-            )
+            self._title_heights(sides, f"{unit} from the datum")
+
+    def _title_heights(self, sides: Distances, text: str) -> None:
+        """Say it of the heights, in full where there is room under the title that stands above."""
+        frame, block = self._frame, self._block
+        top = frame.y1 + sides.above.depth if sides.above.ticks else block.y1
+        whole = f"holes: {text}, + up" + (" (others in the table)" if sides.left.left_out else "")
+        if text_width(whole, SMALL) > top - block.y0:
+            whole = f"{text}, + up"
+        y = max(block.y0, min(frame.y0, top - text_width(whole, SMALL)))
+        x = frame.x0 - sides.left.depth - TITLE_OFF
+        self._items.append(Words(Point(x, y), shorten(whole, SMALL, top - y), SMALL, turned=True))
 
     def _list_standing(self) -> str:
         """What the figures along the floor are of, besides the wall."""
@@ -327,9 +338,12 @@ class _Drawing:
                 self._items += draw_cross(hole)
             crosses = [Box(*hole, *hole).grown(CROSS_ARM) for hole in seen]
             size = format_size(piece.size, self._plan.units)
-            self._items += write_inside(
+            words = write_inside(
                 box, crosses, _piece_wordings(str(number), piece.name, size)
             ) or write_beside(box, str(number), self._crowd, self._frame)
+            self._items += words
+            if words:
+                self._named.add(piece.slug)
 
     def _draw_studs(self) -> None:
         """The studs, behind all else."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
 
 from templater.drawing import Anchor
 from templater.lengths import format_both
@@ -12,7 +13,7 @@ from templater.printing.error import Errors, format_error
 from templater.rules.model import Finding, Verdict
 from templater.scene.chapters import Chapter
 from templater.scene.elevation import furniture_key
-from templater.scene.tables import Column, Fit, fit_columns, table_width
+from templater.scene.tables import Column, Fit, fit_columns, leave_out_empty, table_width
 from templater.scene.wording import (
     format_size,
     format_size_both,
@@ -24,8 +25,8 @@ from templater.scene.wording import (
 MOST_BROKEN = 60
 """So many rules that are broken, on purpose or not, are listed; of more, their number is given."""
 
-MOST_OTHERS = 30
-"""Rules that are kept or do not apply are listed up to so many, else only counted."""
+MOST_KEPT = 30
+"""Rules that are kept are listed up to so many, else only counted."""
 
 _NARROW = 150.0
 _SHAPES = {
@@ -38,13 +39,13 @@ _SHAPES = {
 
 _HOLE_COLUMNS = (
     Column("No.", anchor=Anchor.MIDDLE),
-    Column("Piece", Fit.SHORTENED),
+    Column("Piece", Fit.NAMED),
     Column("Width × height", anchor=Anchor.MIDDLE),
     Column("Hole", anchor=Anchor.MIDDLE),
     Column("Hole, from the left end", anchor=Anchor.END),
     Column("Piece's middle, from the left end", anchor=Anchor.END),
     Column("Hole, from the furniture's middle", anchor=Anchor.END),
-    Column("Furniture", Fit.SHORTENED),
+    Column("Furniture", Fit.NAMED),
     Column("Hole, above the floor at the datum's place", anchor=Anchor.END),
     Column("Hole, from the datum (− down)", anchor=Anchor.END),
     Column("Error on paper (estimate)", anchor=Anchor.MIDDLE),
@@ -105,9 +106,10 @@ def _pick(
     heading: str,
     width_mm: float,
 ) -> Chapter:
-    """A table of some of the columns."""
+    """A table of some of the columns, without those that have nothing in any row."""
     chosen = tuple(tuple(row[index] for index in indexes) for row in rows)
-    return Chapter(heading, fit_columns([columns[i] for i in indexes], chosen, width_mm), chosen)
+    kept, cells = leave_out_empty([columns[i] for i in indexes], chosen)
+    return Chapter(heading, fit_columns(kept, cells, width_mm), cells)
 
 
 def _hole_rows(plan: Plan, number: int, piece: PlacedPiece, joint: str) -> Iterable[tuple[str, ...]]:
@@ -168,7 +170,7 @@ def list_notes(plan: Plan, width_mm: float) -> list[Chapter]:
     """What is not known, or assumed, about single pieces."""
     columns = (
         Column("No.", anchor=Anchor.MIDDLE),
-        Column("Piece", Fit.SHORTENED),
+        Column("Piece", Fit.NAMED),
         Column("Note", Fit.WRAPPED),
     )
     rows = [(str(number), piece.name, note) for number, piece in _number(plan) for note in piece.notes]
@@ -177,33 +179,39 @@ def list_notes(plan: Plan, width_mm: float) -> list[Chapter]:
 
 def list_findings(findings: Sequence[Finding], width_mm: float) -> list[Chapter]:
     """What the placement rules say, the broken ones first with what mends them."""
+    if not findings:
+        return []
     counts = Counter(finding.verdict for finding in findings)
     shown = _choose_findings(findings)
     heading = ", ".join(
         f"{counts[verdict]} {shape}" for verdict, shape in _SHAPES.items() if counts[verdict]
     )
-    if len(shown) < len(findings):
-        heading += f" ({len(findings) - len(shown)} not listed here: run templater check)"
+    more = len(findings) - counts[Verdict.NOT_APPLICABLE] - len(shown)
+    if more:
+        heading += f" ({more} not listed here: run templater check)"
     rows = [_finding_row(finding) for finding in shown]
     columns: tuple[Column, ...] = _FINDING_COLUMNS
     if width_mm < _NARROW:
         columns = (columns[0], Column("Rule, and what would mend it or why it is so", Fit.WRAPPED))
         rows = [(row[0], "\n".join(cell for cell in row[1:] if cell)) for row in rows]
-    heading = f"Rules of placing: {heading}"
-    return [_pick(columns, rows, range(len(columns)), heading, width_mm)] if findings else []
+    table = _pick(columns, rows, range(len(columns)), f"Rules of placing: {heading}", width_mm)
+    return [replace(table, notes=_sum_up(findings))]
+
+
+def _sum_up(findings: Sequence[Finding]) -> tuple[str, ...]:
+    """The rules that do not apply, in one line: how many things each does not apply to."""
+    counts = Counter(found.rule for found in findings if found.verdict is Verdict.NOT_APPLICABLE)
+    rules = ", ".join(f"{rule} ({count})" for rule, count in counts.items())
+    return (f"Does not apply: {rules}.",) if rules else ()
 
 
 def _choose_findings(findings: Sequence[Finding]) -> list[Finding]:
-    """Those that are listed: all that is broken or accepted, the rest as far as it is short."""
-    by_verdict = {
-        verdict: [finding for finding in findings if finding.verdict is verdict] for verdict in _SHAPES
-    }
-    shown = [*by_verdict[Verdict.BROKEN], *by_verdict[Verdict.ACCEPTED]][:MOST_BROKEN]
-    room = MOST_OTHERS
-    for verdict in (Verdict.KEPT, Verdict.NOT_APPLICABLE):
-        room -= len(by_verdict[verdict])
-        shown += by_verdict[verdict] if room >= 0 else ()
-    return shown
+    """Those that are listed: all that is broken or accepted, what is kept if that is short."""
+    broken, accepted, kept = (
+        [finding for finding in findings if finding.verdict is verdict]
+        for verdict in (Verdict.BROKEN, Verdict.ACCEPTED, Verdict.KEPT)
+    )
+    return [*[*broken, *accepted][:MOST_BROKEN], *(kept if len(kept) <= MOST_KEPT else ())]
 
 
 _FINDING_COLUMNS = (

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 
 from templater.drawing import Item, Link
@@ -60,7 +60,8 @@ def draw_overview(
     elevation, table = _draw_wall(plan, place.room, fitting, errors)
     items = (*elevation.items, *table, *place.draw_words(fitting.scale.text))
     pages = [PageDrawing(TITLE, form.size, items, _link(elevation, piece_targets))]
-    pages += _draw_parts(plan, fitting, form, piece_targets)
+    unnamed = {piece.slug for piece in plan.pieces} - elevation.named
+    pages += _draw_parts(plan, fitting, form, piece_targets, unnamed)
     width = form.inner.width
     run = ChapterRun(form)
     for chapter in (
@@ -202,11 +203,15 @@ def _link(elevation: Elevation, piece_targets: Mapping[str, str]) -> tuple[Link,
 
 
 def _draw_parts(
-    plan: Plan, whole: Fitting, form: Form, piece_targets: Mapping[str, str]
+    plan: Plan,
+    whole: Fitting,
+    form: Form,
+    piece_targets: Mapping[str, str],
+    unnamed: Collection[str],
 ) -> list[PageDrawing]:
     """A page for each part of the wall that is drawn at a larger scale."""
     room = form.inner._replace(y1=form.inner.y1 - _PART_HEAD)
-    parts = choose_parts(plan, whole.scale, room.size)
+    parts = choose_parts(plan, whole.scale, room.size, unnamed)
     pages: list[PageDrawing] = []
     for number, window in enumerate(parts.windows, start=1):
         fitting = fit_elevation(plan, [room.size], window)

@@ -58,15 +58,15 @@ def draw_piece_tag(
     """Name, revision, kit and UP."""
     box, room = block.box.grown(-0.5), _room(block.box.width)
     foot = Point(box.x0 + _ARROW_ROOM / 2, box.y0 + 2.0)
-    items: list[Item] = [draw_box(box, FINE), *draw_arrow(foot, foot.moved(0, 10.0), FINE)]
-    items.append(Words(Point(box.x0 + 1.0, box.y0 + 14.0), "UP", NORMAL, bold=True))
+    items: list[Item] = [draw_box(box, FINE), *draw_arrow(foot, foot.moved(0, 8.0), FINE)]
+    items.append(Words(Point(box.x0 + 1.0, box.y0 + 11.5), "UP", NORMAL, bold=True))
     lines = [(line, NORMAL, True) for line in _break_name(names.piece, block.box.width)]
     lines.append((f"rev {names.revision}", LARGE, True))
     remark = _FOLD if fold else _MORE if more else None
     lines.append((shorten(names.title, SMALL, room), SMALL, False))
     lines += [(remark, SMALL, True)] if remark else []
     baseline = box.y1 - 0.4
-    items.append(Words(Point(box.x0 + 1.0, box.y1 - 0.4 - ASCENT * NORMAL), sheet, NORMAL, bold=True))
+    items.append(Words(Point(box.x0 + 0.8, box.y1 - 0.4 - ASCENT * LARGE), sheet, LARGE, bold=True))
     for text, height, bold in lines:
         baseline -= ASCENT * height
         items.append(Words(Point(box.x0 + _ARROW_ROOM, baseline), text, height, bold=bold))

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from templater.drawing import Item, Words
 from templater.geometry import Box, Point
 from templater.lengths import format_both
-from templater.lettering import ASCENT, DESCENT, shorten
+from templater.lettering import ASCENT, LINE_PITCH, shorten
 from templater.placement.model import PlacedGroup, Plan
 from templater.scene.flow import draw_page_heads, text_area
 from templater.scene.lines import MEDIUM, SMALL, THIN
@@ -23,7 +23,7 @@ _LEAST_MM = 1.0
 """Pieces that hang nearer than this have no strip between them."""
 
 _SAME_MM = 0.1
-_ROW_MM = (ASCENT + DESCENT) * SMALL
+_ROW_MM = LINE_PITCH * SMALL
 _WORDS_MM = 2 * _ROW_MM + 3.0
 """A strip as wide as this has its words on it; a narrower one has them below."""
 

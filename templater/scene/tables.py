@@ -25,6 +25,10 @@ TICK_BOX = 4.0
 """The side of a square to tick, mm."""
 
 
+_NAME_LINES = 2.5  # a name breaks between words: its width in three lines with some to spare
+_NAME_SHARE = 0.3
+_HEADING = 3  # lines of a heading that are not too many
+_STEP = 1.0
 _SLACK = 0.1  # lines are broken with no-break spaces, which are a trace wider than plain ones
 
 
@@ -34,6 +38,7 @@ class Fit(Enum):
     WHOLE = "never narrower than its longest cell"
     WRAPPED = "goes on in the cell's next line"
     SHORTENED = "ends with an ellipsis"
+    NAMED = "goes on in three lines or, where there is no room, more; is never cut"
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,12 +86,18 @@ def fit_columns(
     (``table_width`` tells).
     """
     widths = [_natural_width(index, column, rows, height_mm) for index, column in enumerate(columns)]
+    names = {
+        index: _name_width([row[index] for row in rows], height_mm, width_mm)
+        for index, column in enumerate(columns)
+        if column.fit is Fit.NAMED
+    }
     yielding = [index for index, column in enumerate(columns) if column.fit is not Fit.WHOLE]
     rest = width_mm - sum(width for index, width in enumerate(widths) if index not in yielding)
     for done, index in enumerate(sorted(yielding, key=widths.__getitem__)):
         fair = rest / (len(yielding) - done)
-        widths[index] = min(widths[index], max(fair, NARROWEST))
+        widths[index] = min(widths[index], max(fair, names.get(index, NARROWEST)))
         rest -= widths[index]
+    _ease_headings(columns, widths, width_mm - sum(widths), height_mm)
     return tuple(replace(column, width_mm=width) for column, width in zip(columns, widths, strict=True))
 
 
@@ -96,6 +107,40 @@ def _natural_width(index: int, column: Column, rows: Sequence[Sequence[str]], he
     words = [text_width(text, height_mm) for text in texts]
     heading = [text_width(word, height_mm, bold=True) for word in column.heading.split()]
     return max([*words, *heading, TICK_BOX]) + 2 * PADDING + _SLACK
+
+
+def _ease_headings(
+    columns: Sequence[Column], widths: list[float], spare_mm: float, height_mm: float
+) -> None:
+    """Give the columns with the tallest headings what the table has to spare, up to three lines."""
+    for index, column in enumerate(columns):
+        while spare_mm >= _STEP and _count_heading_lines(column, widths[index], height_mm) > _HEADING:
+            widths[index] += _STEP
+            spare_mm -= _STEP
+
+
+def _count_heading_lines(column: Column, width_mm: float, height_mm: float) -> int:
+    return len(_heading_lines(replace(column, width_mm=width_mm), height_mm))
+
+
+def _name_width(names: Sequence[str], height_mm: float, table_mm: float) -> float:
+    """The least width for names: no word broken and three lines, within a share of the table."""
+    lines = [text_width(name, height_mm) / _NAME_LINES for name in names]
+    words = [text_width(word, height_mm) for name in names for word in name.split()]
+    wanted = max([0.0, *lines, *words]) + 2 * PADDING + _SLACK
+    return max(NARROWEST, min(wanted, _NAME_SHARE * table_mm))
+
+
+def leave_out_empty(
+    columns: Sequence[Column], rows: Sequence[Sequence[str]]
+) -> tuple[tuple[Column, ...], tuple[tuple[str, ...], ...]]:
+    """The table without the columns that have nothing in any row."""
+    kept = [
+        index
+        for index, column in enumerate(columns)
+        if column.to_tick or any(row[index] for row in rows)
+    ]
+    return tuple(columns[i] for i in kept), tuple(tuple(row[i] for i in kept) for row in rows)
 
 
 def draw_table(
@@ -134,10 +179,10 @@ def _cell_lines(cell: str, column: Column, height_mm: float) -> list[str]:
     room = column.width_mm - 2 * PADDING
     if column.to_tick or not cell:
         return []
-    if column.fit is not Fit.WRAPPED:
+    if column.fit not in (Fit.WRAPPED, Fit.NAMED):
         return [shorten(line, height_mm, room) for line in cell.split("\n")]
     lines = [part for line in cell.split("\n") for part in wrap(line, height_mm, room)]
-    if len(lines) <= MOST_LINES:
+    if len(lines) <= MOST_LINES or column.fit is Fit.NAMED:
         return lines
     return [*lines[: MOST_LINES - 1], shorten(f"{lines[MOST_LINES - 1]}…", height_mm, room)]
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from templater.drawing import Anchor, Circle, Item, Line, Words
 from templater.geometry import Box, Point
-from templater.lettering import shorten, text_width
+from templater.lettering import text_width
 from templater.placement.model import Plan
 from templater.scene.elevation import draw_cross
 from templater.scene.lines import (
@@ -74,12 +74,14 @@ def _describe_units(plan: Plan) -> str:
 
 
 def _draw_revision(revision: str, issue: str | None, room: float) -> Passage:
-    """The revision, large, and the user's own word for the issue beside it."""
+    """The revision, large, and the user's own word for the issue beside it, or below if it is long."""
     passage = draw_paragraph(f"rev {revision}", room, height_mm=LARGE, bold=True)
     if not issue:
         return passage
     used = text_width(f"rev {revision}", LARGE, bold=True) + 4.0
-    text = shorten(f"issue {issue}", NORMAL, max(room - used, 1.0))
+    text = f"issue {issue}"
+    if text_width(text, NORMAL) > room - used:
+        return stack_passages([passage, draw_paragraph(text, room, most_lines=2)], after_mm=0.0)
     baseline = next(item.at.y for item in passage.items if isinstance(item, Words))
     words = Words(Point(room, baseline), text, NORMAL, Anchor.END)
     return Passage((*passage.items, words), passage.height_mm)
@@ -110,7 +112,7 @@ def draw_key(plan: Plan, width_mm: float) -> Passage:
         _entry(Line(Point(0, 0), Point(_SAMPLE - 2, 0), MEDIUM, datum_dash(MEDIUM)), datum, width_mm),
         _entry(
             (*draw_cross(Point(half - 6, 0)), Circle(Point(half + 6, 0), 0.8, THIN)),
-            "cross: a hole, see the table; circle: the end from which all is measured",
+            "cross: a hole, see the table; circle: from there the figures are measured",
             width_mm,
         ),
     ]

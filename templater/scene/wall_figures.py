@@ -6,12 +6,20 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from templater.drawing import Anchor, Words
+from templater.drawing import Anchor, Item, Words
 from templater.geometry import Box, Point
-from templater.lengths import Unit, format_length
+from templater.lengths import Unit, format_length, format_signed
 from templater.lettering import ASCENT, DESCENT, text_width
 from templater.placement.model import Plan
-from templater.scene.dimensions import Ordinates, Side, Tick, arrange_ordinates
+from templater.scene.dimensions import (
+    FIRST_LINE,
+    SPAN_DEPTH,
+    Ordinates,
+    Side,
+    Tick,
+    arrange_ordinates,
+    draw_span,
+)
 from templater.scene.lines import SMALL
 from templater.scene.scales import Scale
 from templater.scene.spans import open_spans
@@ -22,6 +30,7 @@ TITLE_OFF = 1.6
 
 _TITLE_ROW = TITLE_OFF + (ASCENT + DESCENT) * SMALL
 _LEVEL_OFF = 3.0
+_NEXT_LINE = 4.0
 _EDGE = 1.0
 _INSET = 1.5
 
@@ -66,7 +75,7 @@ class Distances:
     """The figures round a view, in the page coordinates of that view.
 
     The names of the levels stand inside the wall (``inside``) where all of them are clear there,
-    else beside it.
+    else beside it. ``rise`` is the datum's height above the floor, drawn from ``right`` on.
     """
 
     above: Ordinates
@@ -74,6 +83,7 @@ class Distances:
     left: Ordinates
     levels: Ordinates
     inside: tuple[Words, ...]
+    rise: Rise | None
 
     @property
     def margins(self) -> Box:
@@ -82,18 +92,43 @@ class Distances:
             side.depth + (_TITLE_ROW if side.ticks else _EDGE)
             for side in (self.left, self.above, self.below)
         )
-        return Box(-left, -below, self.levels.depth + _EDGE, above)
+        right = self.levels.depth + (_beside(self.levels) + SPAN_DEPTH if self.rise else 0.0)
+        return Box(-left, -below, right + _EDGE, above)
+
+    def draw_rise(self, edge: float) -> list[Item]:
+        """How high the datum is above the floor, at its place; ``edge`` is the wall's right end."""
+        if self.rise is None:
+            return []
+        low, high, text = self.rise
+        return draw_span(edge + self.levels.depth, _beside(self.levels), low, high, text)
+
+
+class Rise(NamedTuple):
+    """From the floor to the datum, page mm, and the figure for it."""
+
+    low: float
+    high: float
+    text: str
+
+
+def _beside(levels: Ordinates) -> float:
+    """How far the datum's height stands from the wall, or from the names of the levels beside it."""
+    return _NEXT_LINE if levels.ticks else FIRST_LINE
 
 
 @dataclass(frozen=True, slots=True)
 class Figures:
-    """All that is measured in a window of the wall; wall mm by the figure that is written for them."""
+    """All that is measured in a window of the wall; wall mm by the figure that is written for them.
+
+    The figures of ``up`` are signed, from the datum; ``rise`` is its own height where it is seen.
+    """
 
     window: Box
     across: Mapping[str, float]
     up: Mapping[str, float]
     stands: Mapping[str, float]
     levels: Mapping[str, float]
+    rise: Mapping[str, float]
     solids: Sequence[Box]
     holes: Sequence[Point]
     ceiling: Sequence[Point]
@@ -115,6 +150,7 @@ class Figures:
             arrange_ordinates(Side.LEFT, up, box.y0, box.y1),
             arrange_ordinates(Side.RIGHT, () if inside else levels, box.y0, box.y1, first=_LEVEL_OFF),
             inside,
+            next((_arrange_rise(view, height, text) for text, height in self.rise.items()), None),
         )
 
     def _write_levels_inside(self, view: View, levels: Sequence[Tick]) -> tuple[Words, ...]:
@@ -122,6 +158,13 @@ class Figures:
         crowd = _LevelCrowd(view, self, [tick.along for tick in levels])
         words = [crowd.write(tick) for tick in levels]
         return tuple(line for line in words if line) if all(words) else ()
+
+
+def _arrange_rise(view: View, height: float, text: str) -> Rise:
+    """The datum's height, in words where the line is long enough for them."""
+    low, high = (view.on_page(Point(0.0, y)).y for y in (0.0, height))
+    worded = f"floor to datum {text}"
+    return Rise(low, high, worded if text_width(worded, SMALL) <= high - low else text)
 
 
 class _LevelCrowd:
@@ -167,15 +210,23 @@ def read_figures(plan: Plan, window: Box) -> Figures:
     def read(values: Iterable[float], low: float, high: float) -> dict[str, float]:
         return {figure(value, plan.units): value for value in sorted(values) if low <= value <= high}
 
+    datum = plan.datum.height_mm
+    heights = sorted([*([datum] if holes else []), *(hole.y for hole in holes)])
+    is_seen = bool(holes) and window.y0 <= 0.0 < datum <= window.y1
     start = [0.0] if holes else []
     levels = {f"{name} {figure(height, plan.units)}": height for name, height in find_levels(plan)}
     floor = [0.0, *sides, plan.wall.width] if window.y0 <= 0.0 else []
     return Figures(
         window,
         read([*start, *(hole.x for hole in holes)], window.x0, window.x1),
-        read([*start, *(hole.y for hole in holes)], window.y0, window.y1),
+        {
+            signed_figure(height - datum, plan.units): height
+            for height in heights
+            if window.y0 <= height <= window.y1
+        },
         read(floor, window.x0, window.x1),
         {text: height for text, height in levels.items() if window.y0 <= height <= window.y1},
+        {figure(datum, plan.units): datum} if is_seen else {},
         [box for box in boxes if box.meets(window)],
         holes,
         plan.ceiling,
@@ -194,3 +245,8 @@ def find_levels(plan: Plan) -> list[Level]:
 def figure(mm: float, units: Unit) -> str:
     """A length as the number alone, for drawings that name their unit once."""
     return format_length(mm, units).rsplit(" ", 1)[0]
+
+
+def signed_figure(mm: float, units: Unit) -> str:
+    """A distance from the datum as the number alone, plus above it and minus below."""
+    return format_signed(mm, units).rsplit(" ", 1)[0]

@@ -19,6 +19,7 @@ from templater.sheets.model import Bookmark, Layer, Page, PageKind, Part, Target
 from templater.sheets.share import SharedPage
 
 _FOOTER_GAP = 4.0
+_LEAST_TITLE = 10.0
 _BORDER = 5.0
 """Blank paper round a template that is one drawing, mm."""
 
@@ -63,15 +64,16 @@ def lay_out_pages(
 
 
 def _footer(form: Form, title: str, revision: str, number: str) -> tuple[Item, ...]:
-    """Revision at the left, the page's number at the right, the kit's title between them."""
+    """Revision at the left, the page's number at the right, the kit's title where there is room."""
     box = form.printable
     baseline = box.y0 + 2.0
     told = f"rev {revision}"
     left = box.x0 + 2.0 + text_width(told, LARGE, bold=True) + _FOOTER_GAP
     right = box.x1 - 2.0 - text_width(number, SMALL) - _FOOTER_GAP
+    between = Words(Point(left, baseline), shorten(title, SMALL, right - left), SMALL)
     return (
         Words(Point(box.x0 + 2, baseline), told, LARGE, bold=True),
-        Words(Point(left, baseline), shorten(title, SMALL, right - left), SMALL),
+        *([between] if right - left >= _LEAST_TITLE else []),
         Words(Point(box.x1 - 2, baseline), number, SMALL, Anchor.END),
     )
 
@@ -114,7 +116,7 @@ def lay_out_shared(page: SharedPage, names: SheetNames, setup: PrintSetup) -> Pa
     ):
         own = (*drawing.labels[0], *drawing.furniture[0], draw_box(tile.clip, FINE, short_dash(FINE)))
         layers += _layers(drawing.lines, own, tile)
-        bookmarks.append(Bookmark(piece.name, 0))
+        bookmarks += [Bookmark(piece.name, 0), Bookmark(f"{piece.name} {tile.name}", 1)]
         on_page = tile.clip.moved(*tile.origin)
         targets.append(Target(piece_target(piece.slug), Point(on_page.x0, on_page.y1)))
         targets += _hole_targets(piece, [mark.hole for mark in piece.template_marks()], tile)

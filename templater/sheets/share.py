@@ -110,7 +110,7 @@ def count_all_sheets(
 
 def name_sheets(plan: Plan, setup: PrintSetup, revision: str) -> SheetNames:
     """What all sheets of a kit say alike; piece and pages are put in later."""
-    title = f"{plan.title} · {plan.issue}" if plan.issue else plan.title
+    title = f"issue {plan.issue} · {plan.title}" if plan.issue else plan.title
     return SheetNames(title, "", revision, 0, 0, setup.printer.name if setup.printer else None)
 
 

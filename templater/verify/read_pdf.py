@@ -27,15 +27,14 @@ if TYPE_CHECKING:
 MM_PER_POINT = 25.4 / 72
 
 _INSTRUCTIONS = re.compile(
-    rb"""(?:[\s\0]+|%[^\r\n]*)*
-    (?: ( \( (?: [^()\\] | \\. | \( (?: [^()\\] | \\. )* \) )* \)   # words; brackets in them in pairs
-        | <[0-9A-Fa-f\s]*> | \[ [-+.\d\s]* \] | /[^\s\0()<>\[\]{}/%]* )?
-        ( [-+.\d\s\0]* )
-        ( [A-Za-z][A-Za-z0-9*]* )
-    | (\S) )""",
+    rb"""(?> \s++ | %[^\r\n]*+ )*+
+    ( \( (?> [^()\\]++ | \\. | \( (?> [^()\\]++ | \\. )*+ \) )*+ \)   # words; brackets in pairs
+    | <[0-9A-Fa-f\s]*+> | \[ [-+.\d\s]*+ \] | /[^\s()<>\[\]{}/%]*+ )?+
+    ( [-+.\d\s]*+ )
+    ( [A-Za-z][A-Za-z0-9*]*+ | \S | \Z )""",
     re.DOTALL | re.VERBOSE,
 )
-"""Words, a list or a name if any, then numbers, then the operator; or a sign that fits nowhere."""
+"""Words, a list or a name if any, then numbers, then the operator: in turn, to the end."""
 
 
 @contextmanager
@@ -139,6 +138,7 @@ class _Reader:
         self._clips = False
         self._text = PLAIN
         self._rules: dict[bytes, Callable[..., None]] = {
+            b"": lambda: None,  # the end
             b"q": self._save,
             b"Q": self._restore,
             b"cm": self._transform,
@@ -172,7 +172,7 @@ class _Reader:
     def follow(self, content: bytes) -> None:
         """Read all of it. Raises UnreadableError."""
         rules = self._rules
-        for special, numbers, operator, stray in _INSTRUCTIONS.findall(content):
+        for special, numbers, operator in _INSTRUCTIONS.findall(content):
             try:
                 values = map(float, numbers.split())
                 if special:
@@ -180,7 +180,7 @@ class _Reader:
                 else:
                     rules[operator](*values)
             except (ArithmeticError, LookupError, TypeError, ValueError) as error:
-                told = (special + b" " + numbers + operator + stray)[:80].decode("latin-1").strip()
+                told = (special + b" " + numbers + operator)[:80].decode("latin-1").strip()
                 raise UnreadableError(f"it holds what cannot be followed: {told!r}") from error
         if self._saved:
             raise UnreadableError("its content is cut off")

@@ -51,14 +51,17 @@ def _measure(line: Straight, tens: list[float], halves: list[float], way: str) -
     if (len(tens), len(halves)) not in _WHOLE:
         yield f"a ruler {way} is not whole: {len(tens)} and {len(halves)} ticks"
         return
-    places = chain(_list_places(tens, _TEN_MM), _list_places(halves, _HALF_INCH))
-    if max(abs(tick - place) for tick, place in places) > NEAR_MM:
-        length = (len(tens) - 1) * _TEN_MM
+    length, inches = (len(tens) - 1) * _TEN_MM, (len(halves) - 1) * _HALF_INCH
+    spans = tens[-1] - tens[0], halves[-1] - halves[0]
+    ticks = chain(_list_places(tens, _TEN_MM), _list_places(halves, _HALF_INCH))
+    if max(abs(spans[0] - length), abs(spans[1] - inches)) > NEAR_MM:
         yield (
-            f"the ruler {way} is not true: its {length:.0f} mm measure {tens[-1] - tens[0]:.3f} mm,"
-            f" its {(len(halves) - 1) // 2} in {(halves[-1] - halves[0]) / 25.4:.4f} in"
+            f"the ruler {way} is not true: its {length:.0f} mm measure {spans[0]:.3f} mm,"
+            f" its {inches / 25.4:.0f} in {spans[1] / 25.4:.4f} in"
         )
-    elif abs(line.length_mm - halves[-1]) > NEAR_MM:
+    elif max(abs(tick - place) for tick, place in ticks) > NEAR_MM:
+        yield f"the ticks of the ruler {way} are not where they must be"
+    elif abs(line.length_mm - inches) > NEAR_MM:
         yield f"the line of the ruler {way} does not end at its last tick"
 
 

@@ -23,14 +23,19 @@ OTHER_SIDE = {"left": "right", "right": "left"}
 
 
 def verdicts(plan: Plan, *, but: Iterable[str] = (), turned: bool = False) -> Counter[tuple[str, ...]]:
-    """Which rule says what of whom, with the figure; ``turned``: with left and right exchanged."""
+    """Which rule says what of whom, with the figure; ``turned``: with left and right exchanged.
+
+    In metric without the figure: eighths of an inch may lie at half a millimetre, where the noise of
+    floats decides to which side it is rounded.
+    """
+
+    def shown(figure: str | None) -> str:
+        if not plan.units.is_imperial:
+            return ""
+        return turn(str(figure)) if turned else str(figure)
+
     return Counter(
-        (
-            each.rule,
-            each.subject,
-            each.verdict.value,
-            turn(str(each.figure)) if turned else str(each.figure),
-        )
+        (each.rule, each.subject, each.verdict.value, shown(each.figure))
         for each in check_rules(plan)
         if each.rule not in but
     )

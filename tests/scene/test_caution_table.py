@@ -36,8 +36,9 @@ def test_what_is_to_be_heeded_comes_first_and_what_is_clear_is_not_told() -> Non
             DETECTOR,
             PRACTICE,
         ),
-        ("not checked ?", "stud-edge", "Ebb, Flow", "", "add 'studs' to 'wall'", ""),
     )
+    assert len(chapter.notes) == 1
+    assert chapter.notes[0].startswith("Not checked: stud-edge (2).")
     assert chapter.heading == (
         "Cautions: likelihoods, not a survey. Use a detector; local codes and licensed trades decide"
     )
@@ -48,8 +49,15 @@ def test_without_cautions_there_is_no_table() -> None:
 
 
 def test_on_narrow_paper_a_caution_takes_one_cell() -> None:
-    (chapter,) = list_cautions([ask("Ebb")], 100.0)
-    assert chapter.rows == (("not checked ?", "stud-edge\nEbb\nadd 'studs' to 'wall'"),)
+    (chapter,) = list_cautions([cable("Ebb", 1)], 100.0)
+    words = f"cable-zone\nEbb / hole 1\nplumb over hall switch\n{DETECTOR}\n{PRACTICE}"
+    assert chapter.rows == (("caution !", words),)
+
+
+def test_what_was_not_checked_is_told_where_there_is_nothing_to_heed() -> None:
+    (chapter,) = list_cautions([ask("Ebb")], 250.0)
+    assert chapter.rows == ()
+    assert chapter.notes[0].startswith("Not checked: stud-edge (1).")
 
 
 @pytest.mark.parametrize(("count", "more"), [(MOST_LISTED, 0), (MOST_LISTED + 5, 5)])

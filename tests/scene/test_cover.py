@@ -4,11 +4,11 @@ from dataclasses import replace
 import pytest
 
 from templater.drawing import Words
-from templater.geometry import Size
+from templater.geometry import Box, Point, Size
 from templater.lengths import Unit
 from templater.paper import parse_paper
 from templater.placement.model import Plan
-from templater.printing.model import Coverage, SheetCounts, Tiling
+from templater.printing.model import Coverage, SheetCounts, Tile, Tiling
 from templater.scene.cautions import ADVICE, CABLES, CODES, HEAVY, LADDER
 from templater.scene.cover import count_grid, describe_paper, draw_cover
 from templater.scene.model import PageDrawing
@@ -156,7 +156,17 @@ def test_paper_is_named_with_its_size(paper: str, units: Unit, words: str) -> No
     assert describe_paper(parse_paper(paper), plan_with(1, units)) == words
 
 
-def test_sheets_that_form_no_grid_are_not_called_one() -> None:
-    whole = grid_tiling(2, 2)
-    assert count_grid(whole) == "2 across, 2 down"
-    assert count_grid(replace(whole, tiles=whole.tiles[:3])) == ""
+def test_sheets_that_form_no_grid_are_told_course_by_course() -> None:
+    whole = grid_tiling(2, 3)
+    assert count_grid(whole) == "2 across, 3 down"
+    assert count_grid(replace(whole, tiles=whole.tiles[:5])) == "3 rows: 2 + 2 + 1 sheets"
+
+
+def test_courses_that_run_down_are_columns() -> None:
+    # A1 to A3 one under the other, B1 and B2 to the right of them.
+    tiles = tuple(
+        Tile(name, box, box, Size(210.0, 297.0), Point(0.0, 0.0))
+        for name, x, y in (("A1", 0, 2), ("A2", 0, 1), ("A3", 0, 0), ("B1", 1, 1.5), ("B2", 1, 0.5))
+        for box in [Box.of(Point(180.0 * x, 260.0 * y), Size(190.0, 270.0))]
+    )
+    assert count_grid(Tiling(tiles, (), ())) == "2 columns: 3 + 2 sheets"

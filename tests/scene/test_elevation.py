@@ -105,14 +105,17 @@ def test_the_bench_wall_is_drawn_at_half_an_inch_to_the_foot() -> None:
     assert draw(bench_wall()).view.scale.text == "SCALE 1/2 in = 1 ft (1:24)"
 
 
-def test_distances_run_from_the_left_end_and_from_the_floor() -> None:
+def test_distances_run_from_the_left_end_and_from_the_datum() -> None:
     drawn = draw(bench_wall())
     texts = {item.text for item in drawn.items if isinstance(item, Words)}
-    # Hole x: 51, 64, 76, 89, 150 in; bench 30 to 110 in, wall 196 in; hole y as laid out.
+    # Hole x: 51, 64, 76, 89, 150 in; bench 30 to 110 in, wall 196 in; holes 58, 59 1/4 and
+    # 60 3/8 in above the floor, so − 2, − 3/4 and + 3/8 in from the datum at 60 in.
     assert {"0", "51", "64", "76", "89", "150", "30", "110", "196"} <= texts
-    assert {"58", "59 1/4", "60 3/8"} <= texts
+    assert {"−2", "−3/4", "+3/8"} <= texts
+    assert not {"58", "59 1/4", "60 3/8"} & texts
     assert "holes: inches from the left end" in texts
-    assert "holes: inches above the floor" in texts
+    assert "holes: inches from the datum, + up" in texts
+    assert "floor to datum 60" in texts
     assert {"datum 60", "ceiling 96"} <= texts
 
 
@@ -121,6 +124,27 @@ def test_each_figure_across_stands_at_the_end_of_its_holes_line() -> None:
     figures = {i.text: i for i in drawn.items if isinstance(i, Words) and not i.turned}
     for text, x_mm in (("51", 51 * 25.4), ("150", 150 * 25.4), ("196", 196 * 25.4)):
         assert abs(figures[text].at.x - drawn.view.on_page(Point(x_mm, 0)).x) < 0.01
+
+
+def test_the_heights_begin_at_the_datum_and_the_datum_at_the_floor() -> None:
+    drawn = draw(bench_wall())
+    frame = drawn.view.box_on_page(drawn.view.window)
+    datum = drawn.view.on_page(Point(0.0, 60 * 25.4)).y
+    circles = [item.centre for item in drawn.items if isinstance(item, Circle)]
+    assert [p.y for p in circles if p.x < frame.x0] == [pytest.approx(datum)]
+    (span,) = [
+        line
+        for line in drawn.items
+        if isinstance(line, Line) and line.start.x == line.end.x > frame.x1 + 1.0
+    ]
+    assert sorted((span.start.y, span.end.y)) == pytest.approx([frame.y0, datum])
+
+
+def test_a_part_above_the_floor_has_no_height_of_the_datum() -> None:
+    part = Box(900.0, 1300.0, 3000.0, 1800.0)
+    texts = {item.text for item in draw(bench_wall(), part=part).items if isinstance(item, Words)}
+    assert not any(text.startswith("floor to") for text in texts)
+    assert {"−2", "−3/4", "0", "+3/8"} <= texts
 
 
 def test_the_first_dimension_line_is_10_mm_from_the_wall() -> None:

@@ -201,8 +201,20 @@ def test_broken_rules_come_first_with_what_mends_them() -> None:
             "set clearance: 8 in",
         ],
         ["kept ✓", "width over furniture", "bench trio, boot bench", "67.5 %", "60 to 75 %"],
-        ["n/a –", "eye line", "Fog bell"],
     ]
+
+
+def test_what_does_not_apply_is_summed_up_in_one_line() -> None:
+    others = tuple(replace(FINDINGS[1], subject=name) for name in ("Tide chart", "Gull study"))
+    gap = replace(FINDINGS[1], rule="gap")
+    text = text_of(draw(bench_wall(), "letter", (*FINDINGS, *others, gap)))
+    assert "Does not apply: eye line (3), gap (1)." in text
+    assert "n/a" not in text.split("Does not apply")[1]
+
+
+def test_a_rule_kept_by_all_needs_no_column_for_what_would_mend_it() -> None:
+    assert "What would mend it" not in text_of(draw(bench_wall(), "letter", FINDINGS[:1]))
+    assert "What would mend it" in text_of(draw(bench_wall(), "letter", FINDINGS))
 
 
 def test_a_rule_broken_on_purpose_is_accepted_never_kept_and_says_why() -> None:
@@ -219,7 +231,7 @@ def test_what_is_accepted_is_listed_however_much_is_kept() -> None:
     text = text_of(draw(bench_wall(), "letter", (*kept, accepted, FINDINGS[1])))
     assert "the bench moves out in May" in text
     assert "Rules of placing: 1 accepted +, 31 kept ✓, 1 n/a –" in text
-    assert "(32 not listed here: run templater check)" in text
+    assert "(31 not listed here: run templater check)" in text
 
 
 def test_findings_are_all_told_on_the_smallest_paper() -> None:

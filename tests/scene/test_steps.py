@@ -54,6 +54,16 @@ def test_pictures_keep_to_their_room() -> None:
         assert all(item.height_mm >= 2.5 for item in step.picture if isinstance(item, Words))
 
 
+def test_taping_does_not_say_how_the_sheets_lie() -> None:
+    # Courses may be rows or columns: only the map and the names at the marks tell.
+    (taping,) = [step for step in list_steps(plan_with(1), "QK7M2P") if step.title.startswith("Trim")]
+    assert "A1" not in taping.text
+    assert "side by side" not in taping.text
+    assert "small map" in taping.text
+    drawn = [item.text for item in taping.picture if isinstance(item, Words)]
+    assert not {"A1", "A2", "B1"} & set(drawn)
+
+
 def test_the_datum_step_names_height_and_place() -> None:
     text = text_of(draw_steps(plan_with(1), blank_form("a4"), revision="QK7M2P"))
     assert "At this place: left of the stair post, measure 1524 mm (60 in) up from the floor" in text

@@ -6,7 +6,15 @@ from hypothesis import strategies as st
 from templater.drawing import Anchor, Line, Polyline, Words
 from templater.geometry import Box
 from templater.lettering import text_width
-from templater.scene.tables import Column, Fit, TablePart, draw_table, fit_columns, table_width
+from templater.scene.tables import (
+    Column,
+    Fit,
+    TablePart,
+    draw_table,
+    fit_columns,
+    leave_out_empty,
+    table_width,
+)
 from tests.scene.pages import box_of
 
 COLUMNS = (
@@ -69,6 +77,34 @@ def test_a_cell_too_long_is_shortened_or_wrapped_as_its_column_says() -> None:
     words = drawn_words(part)
     assert sum(text.endswith("…") for text in words) == 1
     assert sum(text.count("word") for text in words) == 20
+
+
+def test_a_name_goes_over_three_lines_and_is_never_cut() -> None:
+    # Two names that begin alike: cut to one line both would read "Portrait of the k…".
+    names = ("Portrait of the keeper at the lamp", "Portrait of the keeper in his boat")
+    rows = [(name, "9" * 40) for name in names]
+    columns = fit_columns((Column("Piece", Fit.NAMED), Column("Number")), rows, 120.0)
+    words = drawn_words(draw_table(columns, rows, Box(0, 0, 120, 100)))
+    assert "lamp" in " ".join(words)
+    assert "boat" in " ".join(words)
+    assert not any("…" in text for text in words)
+    assert len(words) <= 2 + 2 * (3 + 1)
+
+
+def test_a_column_without_anything_is_left_out_but_boxes_to_tick_stay() -> None:
+    columns = (Column("a"), Column("b"), Column("c", to_tick=True))
+    kept, rows = leave_out_empty(columns, [("1", "", ""), ("2", "", "")])
+    assert [column.heading for column in kept] == ["a", "c"]
+    assert rows == (("1", ""), ("2", ""))
+
+
+def test_a_heading_takes_what_the_table_has_to_spare() -> None:
+    heading = "Hole, above the floor at the datum's place"
+    (narrow,) = fit_columns([Column(heading)], [("1",)], 15.0)
+    (wide,) = fit_columns([Column(heading)], [("1",)], 100.0)
+    box = Box(0, 0, 100, 100)
+    assert len(drawn_words(draw_table((narrow,), [("1",)], box))) > 4
+    assert len(drawn_words(draw_table((wide,), [("1",)], box))) == 4  # three lines and the cell
 
 
 def test_line_breaks_in_cells_are_kept() -> None:
