@@ -48,26 +48,28 @@ def find_link(boxes: Sequence[Box], clusters: Sequence[int]) -> tuple[int, int]:
 def _find_common_gap(subject: Subject, plan: Plan, band: Band) -> float | None:
     """The widest gap, mm, that keeps a group together whose parts all have one gap that is too wide.
 
-    None where its gaps are not set by one, or where they would have to be narrower than usual.
+    What is small in its cell of a grid is farther from its neighbours than the gap: all gaps are then
+    closed by as much as the widest is too wide. None where the gaps of a group are not set by one, or
+    where they would have to be narrower than usual.
     """
     gap = min(_list_common_gaps(subject, plan), default=0.0)
-    if gap <= band.high + SLACK_MM:
-        return None
-    boxes = [box for _, box in subject.parts]
-    widest = max(gap, _find_widest_link(boxes)) if subject.arrange is Arrangement.GRID else gap
-    closed = _round(band.high - (widest - gap), plan)
+    if subject.arrange is not Arrangement.GRID:
+        return _round(band.high, plan) if gap > band.high + SLACK_MM else None
+    excess = _find_widest_link([box for _, box in subject.parts]) - band.high
+    closed = _round(gap - excess, plan)
     return closed if closed >= band.low - SLACK_MM else None
 
 
 def _list_common_gaps(subject: Subject, plan: Plan) -> list[float]:
     """The gaps of an arrangement that has one for all its parts, mm."""
+    asked = [group.gap_mm for group in plan.groups if group.name == subject.name and group.gap_mm > 0]
     match subject.arrange:
         case Arrangement.ROW | Arrangement.COLUMN | Arrangement.STAIR:
             return [gap.mm for gap in find_gaps(subject, plan, low_mm=0.0)]
         case Arrangement.GRID:
-            return measure_grid([box for _, box in subject.parts])
+            return [*measure_grid([box for _, box in subject.parts]), *asked]
         case Arrangement.CLUSTER:
-            return [group.gap_mm for group in plan.groups if group.name == subject.name]
+            return asked
     return []
 
 

@@ -1,7 +1,9 @@
 """What hangs over furniture is about two thirds of its width.
 
 What it checks:
-    The width of the piece or group over furniture: 60 to 75 % of the furniture's.
+    The width of the piece or group over furniture: 60 to 75 % of the furniture's. Over furniture
+    is what the layout hangs ``above`` it, and what in fact hangs no more than 12 in above its top
+    and shares half the width of the narrower of the two.
 
 Why:
     Narrower, it is lost over the furniture; as wide, the two make one heavy block. Two thirds,

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from templater.geometry import Box, Point, Size
 from templater.placement.model import Plan
-from templater.scene.elevation import LEAST_PIECE
+from templater.scene.elevation import LEAST_PIECE, fit_elevation
 from templater.scene.scales import Scale, choose_scale_for_detail
 
 MOST_PARTS = 12
@@ -76,7 +76,7 @@ def _cover(
             first = _next_window(left, window, plan.wall)
             shown = [box for box in left if _is_shown(box, first)]
             windows.append(_trim(_slide(first, shown, all_boxes, plan.wall), shown, all_boxes))
-            ratios.append(ratio)
+            ratios.append(fit_elevation(plan, [room], windows[-1]).scale.ratio)
             left = [box for box in left if not _is_shown(box, windows[-1])]
         by_ratio[ratio] = left
     return windows, sum(len(left) for left in by_ratio.values())

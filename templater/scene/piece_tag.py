@@ -15,12 +15,12 @@ from templater.scene.marks import draw_arrow, draw_box
 from templater.scene.room import Regions, Way, Where, find_room
 from templater.scene.sheet_block import SheetBlock, SheetNames
 
-_ARROW_ROOM = 9.0
+_ARROW_ROOM = 10.0
 _FOLD = "Outside: fold, do not cut."
 _MORE = "More: see the overview."
 
 
-_WIDTHS = (68.0, 54.0)
+_WIDTHS = (69.0, 55.0)
 _DEPTHS = {1: 24.0, 2: 30.0}
 """How deep a tag is whose piece's name takes so many lines, mm."""
 
@@ -58,15 +58,15 @@ def draw_piece_tag(
     """Name, revision, kit and UP."""
     box, room = block.box.grown(-0.5), _room(block.box.width)
     foot = Point(box.x0 + _ARROW_ROOM / 2, box.y0 + 2.0)
-    items: list[Item] = [draw_box(box, FINE), *draw_arrow(foot, foot.moved(0, 8.0), FINE)]
-    items.append(Words(Point(box.x0 + 1.0, box.y0 + 11.5), "UP", NORMAL, bold=True))
+    items: list[Item] = [draw_box(box, FINE), *draw_arrow(foot, foot.moved(0, 6.5), FINE)]
+    items.append(Words(Point(box.x0 + 1.0, box.y0 + 10.2), "UP", NORMAL, bold=True))
     lines = [(line, NORMAL, True) for line in _break_name(names.piece, block.box.width)]
     lines.append((f"rev {names.revision}", LARGE, True))
     remark = _FOLD if fold else _MORE if more else None
     lines.append((shorten(names.title, SMALL, room), SMALL, False))
     lines += [(remark, SMALL, True)] if remark else []
     baseline = box.y1 - 0.4
-    items.append(Words(Point(box.x0 + 0.8, box.y1 - 0.4 - ASCENT * LARGE), sheet, LARGE, bold=True))
+    items.append(Words(Point(box.x0 + 0.6, box.y1 - 0.4 - ASCENT * LARGE), sheet, LARGE, bold=True))
     for text, height, bold in lines:
         baseline -= ASCENT * height
         items.append(Words(Point(box.x0 + _ARROW_ROOM, baseline), text, height, bold=bold))

@@ -6,7 +6,7 @@ The rulers across and up share their zero and are 3 : 4 (on a wide page 4 : 3), 
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from math import ceil, floor, hypot
 
@@ -104,28 +104,35 @@ def draw_print_test(form: Form) -> tuple[PageDrawing, ...]:
 def draw_ruler_page(
     title: str, form: Form, write: Callable[[LongRulers, float], list[Passage]]
 ) -> tuple[PageDrawing, ...]:
-    """A page of rulers and the words on them; where it is small these follow on a page of their own.
+    """A page of rulers and the words on them; where it is small they go on on a page of their own.
 
     ``write`` is told the rulers, and how wide the words may stand (mm).
     """
     rulers = fit_rulers(form)
     marks = (*draw_long_rulers(rulers), *draw_edge_rulers(form, rulers))
     room = _room_for_words(form, rulers)
-    if room.width >= NARROWEST:
-        heading = draw_heading(title, room.width, height_mm=LARGE)
-        words = stack_passages([heading, *write(rulers, room.width)])
-        if words.height_mm <= room.height:
-            placed = move_items(words.items, room.x0, room.y1)
-            return (PageDrawing(title, form.size, (*marks, *placed)),)
     first, later = draw_page_heads(title, form)
-    words_pages = flow(
-        write(rulers, column_width(form)),
-        form,
-        title=title,
-        first_head=first,
-        later_head=later,
-    )
-    return (PageDrawing(title, form.size, marks), *words_pages)
+    passages, count = write(rulers, column_width(form)), 0
+    if room.width >= NARROWEST:
+        beside = [draw_heading(title, room.width, height_mm=LARGE), *write(rulers, room.width)]
+        count = _count_fitting(beside, room.height)
+        words = stack_passages(beside[:count])
+        marks = (*marks, *move_items(words.items, room.x0, room.y1))
+        passages, first = passages[count - 1 :], later
+    page = PageDrawing(title, form.size, marks)
+    if not passages:
+        return (page,)
+    return (page, *flow(passages, form, title=title, first_head=first, later_head=later))
+
+
+def _count_fitting(passages: Sequence[Passage], height_mm: float) -> int:
+    """How many passages fit one under the other, the last of them no heading; one at the least."""
+    fitting = [
+        count
+        for count in range(1, len(passages) + 1)
+        if stack_passages(passages[:count]).height_mm <= height_mm and not passages[count - 1].needs_mm
+    ]
+    return max(fitting, default=1)
 
 
 def _room_for_words(form: Form, rulers: LongRulers) -> Box:

@@ -197,12 +197,15 @@ class _Filling:
         said_on = [self._put_first(line.notes) for line in lines]
         safety = SafetyWords(self._piece, self._plan, self._labels.sheet_of)
         holds, minds = [*safety.write_holes(), *safety.write_supports()], [*safety.write_cautions()]
-        datum, paper = [*words.write_datum_off()], [*self._describe_paper(words)]
+        parts = PartWords(self._piece, self._plan, self._lines, self._tiling)
+        is_card = self._tiling.cover is Coverage.CARD
+        sides = [*(parts.write_sides() if is_card else words.write_sides())]
+        datum, paper = [*words.write_datum_off()], [*self._describe_paper(words, parts)]
         if self._tiling.is_shared:
             self._lost += sum(put(note) is None for note in (*datum, *paper))
-            self._deferred = sum(put(note) is None for note in (*minds, *holds))
+            self._deferred = sum(put(note) is None for note in (*minds, *sides, *holds))
         else:
-            self._lost += sum(put(note) is None for note in (*holds, *datum, *minds, *paper))
+            self._lost += sum(put(note) is None for note in (*holds, *datum, *minds, *paper, *sides))
         for note in words.write_hang_point():
             put(note)
         for line, said in zip(lines, said_on, strict=True):
@@ -213,17 +216,15 @@ class _Filling:
         tiling = self._tiling
         return tiling.cover is Coverage.FULL or any(line.is_on(tile.keep) for tile in tiling.tiles)
 
-    def _describe_paper(self, words: TemplateWords) -> Iterable[Note]:
-        """What the paper must measure, what it leaves out, and what is beside the piece."""
-        parts = PartWords(self._piece, self._plan, self._lines, self._tiling)
-        is_full, is_card = (self._tiling.cover is cover for cover in (Coverage.FULL, Coverage.CARD))
+    def _describe_paper(self, words: TemplateWords, parts: PartWords) -> Iterable[Note]:
+        """What the paper must measure, and what it leaves out."""
         if self._tiling.is_shared:
             whole = template_extent(self._piece).grown(_BESIDE)
             yield words.write_cut_out(folds=not whole.holds(self._tiling.tiles[0].clip))
         else:
+            is_full = self._tiling.cover is Coverage.FULL
             yield words.write_paper() if is_full else parts.write_paper()
         yield from parts.write_corner()
-        yield from parts.write_sides() if is_card else words.write_sides()
 
     def _put_first(self, notes: tuple[Note, ...]) -> int | None:
         """Place the first note that finds room, inside if any does; the sheet's place in the tiling."""

@@ -174,11 +174,13 @@ class _Reader:
         rules = self._rules
         for special, numbers, operator in _INSTRUCTIONS.findall(content):
             try:
-                values = map(float, numbers.split())
+                rule = rules[operator]
                 if special:
-                    rules[operator](special, *values)
+                    rule(special, *map(float, numbers.split()))
+                elif numbers:
+                    rule(*map(float, numbers.split()))
                 else:
-                    rules[operator](*values)
+                    rule()
             except (ArithmeticError, LookupError, TypeError, ValueError) as error:
                 told = (special + b" " + numbers + operator)[:80].decode("latin-1").strip()
                 raise UnreadableError(f"it holds what cannot be followed: {told!r}") from error

@@ -563,23 +563,24 @@ def test_groups_in_groups(old: str, new: str, faults: list[str]) -> None:
             "{to: 12.5 %}",
             "{from: ¦5 %}",
             [
-                "'from' does not apply to a rule that asks for equality: its band always starts at nothing"
-                " => write 'to' alone, for example {to: 15 %}"
+                "'from' does not apply to a rule that asks for equality: "
+                "its band always starts at nothing => write 'to' alone, for example {to: 15 %}"
             ],
         ),
         (
             "near-miss: on",
             "uneven-gaps: {from: ¦1/8, to: 1/2}",
             [
-                "'from' does not apply to a rule that asks for equality: its band always starts at nothing"
-                " => write 'to' alone, for example {to: 1/2 in}"
+                "'from' does not apply to a rule that asks for equality: "
+                "its band always starts at nothing => write 'to' alone, for example {to: 1/2 in}"
             ],
         ),
         (
             "near-miss: on",
             "uneven-gaps: ¦maybe",
             [
-                "'uneven-gaps' needs to be on or off, but is 'maybe' => write on, off or a band, {to: 1/2 in}"
+                "'uneven-gaps' needs to be on or off, but is 'maybe'"
+                " => write on, off or a band, {to: 1/2 in}"
             ],
         ),
         (

@@ -44,4 +44,6 @@ def test_nothing_overlaps_or_sticks_out(sizes: list[Size], area: Size) -> None:
     for corners in nest(sizes, area):
         boxes = [Box.of(corner, size) for corner, size in zip(corners, sizes, strict=True)]
         assert all(Box(0, 0, *area).holds(box, slack=0.002) for box in boxes)
-        assert not any(one.grown(-0.002).meets(other.grown(-0.002)) for one, other in combinations(boxes, 2))
+        assert not any(
+            one.grown(-0.002).meets(other.grown(-0.002)) for one, other in combinations(boxes, 2)
+        )

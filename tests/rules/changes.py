@@ -42,8 +42,8 @@ def _refit(group: PlacedGroup, boxes: dict[str, Box]) -> PlacedGroup:
 def mend(plan: Plan, found: Finding) -> Plan:
     """The plan with a finding's mend carried out."""
     text = found.mend or ""
-    if text.startswith("make every gap"):
-        return _make_even(plan, found, float(parse_length(text[15:].split(" (")[0])))
+    if even := re.match(r"(?:close the gaps to|make every gap) (.+?) \(", text):
+        return _make_even(plan, found, float(parse_length(even.group(1))))
     if " the gap by " in text:
         return _change_gap(plan, found, _amount(text) * (1 if text.startswith("open") else -1))
     if text.startswith(("widen", "narrow")):
@@ -126,13 +126,17 @@ def _shift_area(plan: Plan, found: Finding, by: float) -> Plan:
 
 
 def _bring_back(plan: Plan, found: Finding) -> Plan:
-    """The named part, and those within 4 in of it or of each other, moved."""
+    """Each named part, and those within 4 in of it or of each other before any is moved, moved."""
     group = _group_of(plan, found.subject)
-    together, boxes = {str(found.other)}, dict(group.parts)
-    for _ in boxes:
-        together |= {
-            name
-            for name, box in boxes.items()
-            if any(-min(box.overlap(boxes[near])) <= 4 * 25.4 + 1e-6 for near in together)
-        }
-    return move(plan, together, *_read_moves(str(found.mend).split(": ")[-1]))
+    boxes = dict(group.parts)
+    for part in str(found.mend).split("; "):
+        named, words = part.split(": ")
+        together = {re.sub(r" and \d+ more$", "", named)}
+        for _ in boxes:
+            together |= {
+                name
+                for name, box in boxes.items()
+                if any(-min(box.overlap(boxes[near])) <= 4 * 25.4 + 1e-6 for near in together)
+            }
+        plan = move(plan, together, *_read_moves(words))
+    return plan

@@ -43,3 +43,21 @@ def test_a_group_is_moved_as_one() -> None:
 def test_a_door_that_does_not_fold_back_is_no_matter() -> None:
     door = obstacle("pantry door", box(90, 0, 32, 80), kind="door")
     assert findings_of(wall([hung("A", box(125, 60, 16, 10))], obstacles=[door]), CODE) == []
+
+
+def test_the_way_out_does_not_end_on_a_window() -> None:
+    # 5 in to the right the window starts at 156 in; beyond it, at 176 in, is 27 in from 149; up is 20.
+    window = obstacle("sash window", box(156, 30, 20, 50))
+    (found,) = findings_of(wall([hung("A", box(149, 60, 7, 10))], obstacles=[DOOR, window]), CODE)
+    assert told(found)[1:] == ("broken", "5 in behind the leaf", "raise by 20 in (508 mm)")
+
+
+def test_the_way_out_does_not_end_off_the_wall_or_on_another_piece() -> None:
+    # Left of the door B ends at 75 in: 15 in of wall are left, too little for 16; right the wall ends.
+    pieces = [hung("A", box(138, 76, 16, 10)), hung("B", box(0, 0, 75, 88))]
+    (found, _) = findings_of(wall(pieces, width=156, height=97, obstacles=[DOOR]), CODE)
+    assert told(found)[3] == "raise by 4 in (102 mm)"
+    low = wall(pieces, width=156, height=88, obstacles=[DOOR])
+    assert findings_of(low, CODE)[0].mend == (
+        "no free place found near: make room for it, or hang it elsewhere"
+    )

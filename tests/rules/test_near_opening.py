@@ -55,3 +55,48 @@ def test_a_move_does_not_leave_the_wall() -> None:
     door = obstacle("door", box(20, 0, 30, 80), kind="door")
     plan = wall([hung("A", box(0.5, 60, 17.5, 14))], obstacles=[door], height=100)
     assert findings_of(plan, CODE)[0].mend == "raise by 23 in (584 mm)"
+
+
+def test_a_move_does_not_land_on_another_window() -> None:
+    # The windows are 19 in apart, the piece 16 in wide: at 77 in it is 1 in from the first, 2 in from
+    # the other. No place between is 3 in from both, so it goes above, to 83 in: 33 in; below as far.
+    other = obstacle("far window", box(95, 30, 36, 50))
+    (first, second) = findings_of(
+        wall([hung("A", box(77, 50, 16, 10))], obstacles=[WINDOW, other]), CODE
+    )
+    assert told(first)[3] == told(second)[3] == "raise by 33 in (838 mm)"
+
+
+def test_a_move_does_not_land_on_another_piece() -> None:
+    # 2 in to the right B begins, too near: 16 in of wall are left of it. It ends at 130 in.
+    pieces = [hung("A", box(77, 50, 16, 10)), hung("B", box(94, 30, 36, 50))]
+    found = findings_of(wall(pieces, obstacles=[WINDOW]), CODE)[0]
+    assert told(found) == ("A", "broken", "1 in", "raise by 33 in (838 mm)")
+
+
+def test_a_move_along_two_axes_where_none_along_one_leads_out() -> None:
+    # Above, below and to the right others are in the way, and beyond the window as well. Under 'lower'
+    # it would hang at 30 in, and 2 in to the right it is far enough from the window there.
+    pieces = [
+        hung("A", box(77, 50, 16, 10)),
+        hung("upper", box(70, 62, 26, 30)),
+        hung("lower", box(77, 40, 17, 8)),
+        hung("side", box(94, 40, 106, 56)),
+        hung("chart", box(60, 0, 18.5, 30)),
+        hung("far", box(0, 0, 37, 96)),
+    ]
+    found = findings_of(wall(pieces, obstacles=[WINDOW]), CODE)[0]
+    assert told(found)[0::3] == ("A", "move right by 2 in (51 mm) and lower by 20 in (508 mm)")
+
+
+def test_where_there_is_no_room_it_says_so() -> None:
+    found = findings_of(
+        wall([hung("A", box(77, 50, 16, 10))], obstacles=[WINDOW], width=94, height=82), CODE
+    )[0]
+    assert found.mend == "lower by 33 in (838 mm)"
+    pieces = [hung("A", box(77, 32, 16, 46)), hung("B", box(0, 0, 30, 82))]
+    closed = wall(pieces, obstacles=[WINDOW], width=94, height=82)
+    assert (
+        findings_of(closed, CODE)[0].mend
+        == "no free place found near: make room for it, or hang it elsewhere"
+    )

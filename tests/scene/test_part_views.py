@@ -51,6 +51,13 @@ def test_no_part_cuts_a_piece(plan: Plan, ratio: float) -> None:
     assert all(any(window.holds(box) for window in parts.windows) for box in small)
 
 
+def test_no_part_repeats_what_another_shows() -> None:
+    # At 1:128 all six are small; one page of A5 shows them all, the smallest larger than 5 mm.
+    form = landscape_form("a5")
+    (window,) = choose_parts(salon(), Scale(128.0, "1:128"), form.inner.size).windows
+    assert all(window.holds(piece.box) for piece in salon().pieces)
+
+
 def test_a_piece_whose_number_found_no_room_is_drawn_again() -> None:
     plan = salon()
     scale = Scale(10.0, "1:10")

@@ -135,8 +135,15 @@ def test_the_page_says_what_it_must_measure_and_what_to_do() -> None:
     assert "from 7 on at the left, the right and the top" in text
 
 
-def test_small_paper_moves_the_words_to_a_second_page() -> None:
-    first, second = draw_print_test(blank_form("a5"))[:2]
-    assert "Do not" not in text_of([first])
-    assert "Do not drill" in text_of([second])
+@pytest.mark.parametrize("paper", ["a5", "5.5 x 8.5 in"])
+def test_small_paper_moves_what_finds_no_room_to_a_second_page(paper: str) -> None:
+    form = blank_form(paper)
+    rulers = fit_rulers(form)
+    first, second = draw_print_test(form)[:2]
+    # What each ruler must measure stands beside it.
+    for way, length in (("across", rulers.across_mm), ("up", rulers.up_mm)):
+        assert f"The long ruler {way} must be {length:.0f} mm" in text_of([first])
+    assert "No printer reaches the edge" not in text_of([first])
+    assert "No printer reaches the edge" in text_of([second])
+    assert "long ruler" not in text_of([second])
     assert max(words.at.y for words in words_of(second)) < Point(*second.size).y

@@ -38,7 +38,9 @@ def _plan(*gaps: float, arrange: Arrangement = Arrangement.ROW) -> Plan:
 
 def _strips(pages: Sequence[PageDrawing]) -> list[tuple[float, float]]:
     """Length and width of every strip, in order."""
-    outlines = [item for page in pages for item in page.items if isinstance(item, Polyline) and item.closed]
+    outlines = [
+        item for page in pages for item in page.items if isinstance(item, Polyline) and item.closed
+    ]
     return [(round(strip.box.width, 6), round(strip.box.height, 6)) for strip in outlines]
 
 

@@ -1,0 +1,177 @@
+"""Templates that share a page: how many pages they take, and what must hold of every page."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import combinations
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from templater.drawing import Polyline, Words
+from templater.geometry import Box, Size
+from templater.layout.model import Hanger, Margins
+from templater.lettering import words_box
+from templater.paper import parse_paper
+from templater.placement.model import Plan
+from templater.printing.cut import cut_template
+from templater.printing.model import Coverage, Printer, PrintSetup, Tiling
+from templater.scene.template import template_shape
+from templater.sheets.lay_out import lay_out_shared
+from templater.sheets.model import Page
+from templater.sheets.share import count_all_sheets, name_sheets, share_pages
+from tests.builders import hanging, inches, layout, piece, plan_of, position
+
+REVISION = "QK7M2P"
+STUDY = Printer("study inkjet", 1.015, 0.994, Margins(5, 6, 7, 15), Size(180.0, 240.0))
+
+
+def _setup(paper: str, printer: Printer | None = None, cover: Coverage = Coverage.FULL) -> PrintSetup:
+    return PrintSetup(parse_paper(paper), Margins(), 10.0, printer, cover)
+
+
+def _plan(sizes: Sequence[tuple[float, float]], by: Hanger = Hanger.NAIL) -> Plan:
+    """Pieces side by side, 300 mm apart; sizes in mm."""
+    left, pieces = 100.0, []
+    for number, (width, height) in enumerate(sizes, 1):
+        hang = hanging(by, 15.0, apart=width / 2 if by is Hanger.D_RINGS else None)
+        place = position(left=left, bottom=1000.0)
+        pieces.append(piece(f"Knot card {number}", width, height, hang=hang, place=place))
+        left += width + 300.0
+    return plan_of(layout(pieces, width=left + 500.0))
+
+
+def _cut(plan: Plan, setup: PrintSetup) -> dict[str, Tiling]:
+    return {piece.slug: cut_template(template_shape(piece), setup) for piece in plan.pieces}
+
+
+def _pages(plan: Plan, setup: PrintSetup) -> list[Page]:
+    names = name_sheets(plan, setup, REVISION)
+    shared = share_pages(plan, _cut(plan, setup), setup, REVISION)
+    return [lay_out_shared(page, names, setup) for page in shared]
+
+
+def _boxes(page: Page) -> list[Box]:
+    """What is cut out of a page, in its coordinates."""
+    return [part.clip.moved(*part.origin) for part in page.parts]
+
+
+NINE = _plan([(inches(4), inches(6))] * 9)
+
+
+def test_nine_small_frames_take_five_letter_pages() -> None:
+    # Letter shows 254 x 203.2 mm lying: 2 of 101.6 x 152.4 across, 1 down; standing 203.2 x 260.35: 1 (a
+    # border of 3 mm round each) across, 1 down. So 2 a page, 4 pages, and one frame has its own.
+    setup = _setup("letter")
+    pages = _pages(NINE, setup)
+    assert [len(page.parts) for page in pages] == [2, 2, 2, 2]
+    tilings = _cut(NINE, setup)
+    counts = count_all_sheets(NINE, tilings, setup, share_pages(NINE, tilings, setup))
+    assert [counts.total(cover) for cover in Coverage] == [5, 5, 5]
+    assert set(counts.shared.values()) == {"S1", "S2", "S3", "S4"}
+
+
+def test_a_roll_takes_all_that_fits_across_on_one_page() -> None:
+    # 24 in show 596.9 mm: 5 of 107.6 across, 9 in 2 rows of 158.4; below them what the block needs.
+    setup = _setup("roll 24 in")
+    (page,) = _pages(NINE, setup)
+    assert len(page.parts) == 9
+    lowest = min(box.y0 for box in _boxes(page))
+    assert page.size.height - 6.35 - lowest == pytest.approx(2 * 158.4, abs=0.01)
+    assert page.size.height < 2 * 158.4 + 19.05 + 60
+
+
+def test_one_small_frame_has_a_page_of_its_own() -> None:
+    setup = _setup("letter")
+    assert _pages(_plan([(101.6, 152.4), (700.0, 900.0)]), setup) == []
+    assert _pages(_plan([(101.6, 152.4)]), setup) == []
+
+
+def test_each_template_on_a_page_can_be_told_once_it_is_cut_out() -> None:
+    for page in _pages(NINE, _setup("letter")):
+        words = [item for layer in page.layers for item in layer.items if isinstance(item, Words)]
+        for part in page.parts:
+            own = next(
+                layer
+                for layer in page.layers
+                if layer.origin == part.origin and layer.clip is None and layer.items
+            )
+            texts = [item.text for item in own.items if isinstance(item, Words)]
+            assert {f"rev {REVISION}", "UP", "A1"} <= set(texts)
+            assert any(text.startswith("Knot card") for text in texts)
+            (cut,) = (item for item in own.items if isinstance(item, Polyline) and item.dash)
+            assert cut.box == pytest.approx(part.clip)
+        assert {"100 mm", "4 in", f"{len(page.parts)} pieces, cut out"} <= {item.text for item in words}
+
+
+def test_a_piece_and_each_of_its_holes_are_found_on_the_page() -> None:
+    names = [target.name for page in _pages(NINE, _setup("letter")) for target in page.targets]
+    slugs = [part.piece for page in _pages(NINE, _setup("letter")) for part in page.parts]
+    pieces, first_holes = (
+        [wanted.format(slug) for slug in slugs] for wanted in ("piece:{}", "hole:{}:1")
+    )
+    assert sorted(names) == sorted([*pieces, *first_holes])
+    holes = {piece.slug: piece.template_marks()[0].hole for piece in NINE.pieces}
+    for page in _pages(NINE, _setup("letter")):
+        at = {target.name: target.point for target in page.targets}
+        for part in page.parts:
+            assert at[f"hole:{part.piece}:1"] == pytest.approx(holes[part.piece].moved(*part.origin))
+
+
+SIDES = st.integers(50, 260)
+
+
+@settings(max_examples=25, deadline=None)
+@given(
+    st.lists(st.tuples(SIDES, SIDES), min_size=2, max_size=6),
+    st.sampled_from(("a4", "letter", "a3", "roll 24 in")),
+    st.sampled_from((Hanger.NAIL, Hanger.D_RINGS)),
+    st.sampled_from((None, STUDY)),
+)
+def test_what_shares_a_page_lies_apart_within_the_margins(
+    sizes: list[tuple[float, float]], paper: str, by: Hanger, printer: Printer | None
+) -> None:
+    plan, setup = _plan(sizes, by), _setup(paper, printer)
+    pages = _pages(plan, setup)
+    pieces = {piece.slug: piece for piece in plan.pieces}
+    told = [part.piece for page in pages for part in page.parts]
+    assert len(told) == len(set(told))
+    for page in pages:
+        assert len(page.parts) > 1
+        printable, boxes = setup.printable(page.size), _boxes(page)
+        assert all(printable.holds(box, slack=0.01) for box in boxes)
+        inner = [box.grown(-0.01) for box in boxes]
+        assert not any(one.meets(other) for one, other in combinations(inner, 2))
+        for part in page.parts:
+            size, marks = pieces[part.piece].size, pieces[part.piece].template_marks()
+            assert part.clip.holds(Box(0, 0, *size))
+            # The cross of every hole, 10 mm each way, is on the paper that is cut out.
+            assert all(part.clip.holds(Box(*mark.hole, *mark.hole).grown(10)) for mark in marks)
+        _check_words(page, printable)
+    if setup.paper.is_roll and len(sizes) > 1:
+        assert sorted(told) == sorted(pieces)
+
+
+def _check_words(page: Page, printable: Box) -> None:
+    """No words touch others or leave what the printer reaches."""
+    boxes = [
+        words_box(item).moved(*layer.origin)
+        for layer in page.layers
+        for item in layer.items
+        if isinstance(item, Words)
+    ]
+    assert all(printable.holds(box, slack=0.01) for box in boxes)
+    assert not any(one.meets(other) for one, other in combinations(boxes, 2))
+
+
+def test_the_cover_does_not_matter_to_what_shares() -> None:
+    for cover in Coverage:
+        setup = _setup("letter", cover=cover)
+        assert [len(page.parts) for page in _pages(NINE, setup)] == [2, 2, 2, 2]
+
+
+def test_a_page_is_never_wider_than_the_paper() -> None:
+    for paper in ("a4", "letter"):
+        for page in _pages(NINE, _setup(paper)):
+            assert sorted(page.size) == pytest.approx(sorted(Size(*parse_paper(paper).size)))
