@@ -178,7 +178,7 @@ def check(layout: Path | None, form: str | None, show_all: bool, rule: str | Non
 def _check_layout(layout: Path, *, is_json: bool, show_all: bool) -> None:
     """Show the findings of one layout; ends the program where a rule is broken."""
     from templater.pipeline import count_wall, read_wall
-    from templater.reports import format_findings, print_report, print_sheets
+    from templater.reports import format_findings, print_report
     from templater.rules.check import check_all
     from templater.rules.model import Verdict
 
@@ -188,8 +188,8 @@ def _check_layout(layout: Path, *, is_json: bool, show_all: bool) -> None:
     if is_json:
         click.echo(format_findings(findings))
     else:
-        print_report(plan, findings, show_all=show_all)
-        print_sheets(plan, count_wall(wall), wall.layout.paper.name)
+        paper = wall.layout.paper.name
+        print_report(plan, findings, count_wall(wall), paper=paper, show_all=show_all)
     _tell_idle(plan, findings)
     if any(finding.verdict is Verdict.BROKEN for finding in findings):
         sys.exit(ExitCode.RULE_BROKEN)

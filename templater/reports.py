@@ -29,7 +29,9 @@ _WIDTH_IN_FILES = 120
 """Columns of a report that goes to a file or a pipe, where no terminal says how wide it is."""
 
 
-def print_report(plan: Plan, findings: Sequence[Finding], *, show_all: bool) -> None:
+def print_report(
+    plan: Plan, findings: Sequence[Finding], counts: SheetCounts, *, paper: str, show_all: bool
+) -> None:
     """Print all tables and the pieces' notes on stdout.
 
     Where rules do not apply, each is told once, unless ``show_all`` asks for every finding.
@@ -41,7 +43,7 @@ def print_report(plan: Plan, findings: Sequence[Finding], *, show_all: bool) -> 
     for piece in plan.pieces:
         for note in piece.notes:
             console.print(f"{piece.name}: {note}", markup=False)
-    for table in (_hardware(plan), _things_to_buy(plan)):
+    for table in (_sheets(plan, counts, paper), _hardware(plan), _things_to_buy(plan)):
         if table.row_count:
             console.print(table)
     rules, cautions = split_findings(findings)
@@ -51,9 +53,8 @@ def print_report(plan: Plan, findings: Sequence[Finding], *, show_all: bool) -> 
     console.print(_count(rules), markup=False)
 
 
-def print_sheets(plan: Plan, counts: SheetCounts, paper: str) -> None:
-    """Print how many sheets of a paper the templates take with each cover."""
-    from rich.console import Console
+def _sheets(plan: Plan, counts: SheetCounts, paper: str) -> Table:
+    """How many sheets of a paper the templates take with each cover."""
     from rich.markup import escape
 
     table = _table(f"sheets of {paper}", *(cover.value for cover in Coverage), "")
@@ -64,8 +65,7 @@ def print_sheets(plan: Plan, counts: SheetCounts, paper: str) -> None:
     table.add_row("all pieces", *(str(counts.total(cover)) for cover in Coverage), style="bold")
     for column in table.columns[1:4]:
         column.justify = "right"
-    console = Console(highlight=False, width=None if sys.stdout.isatty() else _WIDTH_IN_FILES)
-    console.print(table)
+    return table
 
 
 def format_findings(findings: Sequence[Finding]) -> str:

@@ -8,7 +8,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).parent.parent
 EXAMPLES = ROOT / "output_examples"
-LAYOUTS = ("stair-hall", "lamp-room-corridor", "gallery-landing")
+LAYOUTS = ("stair-hall", "bedroom-pair", "salon-wall")
 PICTURE = "template-sheet.png"
 """One sheet of a template as it comes out of the printer, for the README."""
 

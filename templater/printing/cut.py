@@ -21,6 +21,8 @@ def cut_template(shape: Shape, setup: PrintSetup, *, most: int = MAX_SHEETS) -> 
         return _tile_all(shape, setup, most)
     tile_part = tile_band if setup.cover is Coverage.BAND else tile_card
     part = tile_part(shape, setup, most=most)
+    if len(part.tiles) > most:
+        raise TooManySheetsError(len(part.tiles), most)
     try:
         whole = _tile_all(shape, setup, len(part.tiles))
     except TooManySheetsError:

@@ -71,7 +71,7 @@ class PartWords:
         yield Note(blocks, Point(min(width / 2, 60.0), 60.0), ORIGIN)
 
     def write_sides(self) -> Iterable[Note]:
-        """The neighbour on each side: the gap, and how far its nearest hole is from one of this piece."""
+        """The neighbour on each side: the gap, and how far its nearest hole is from one of ours."""
         for neighbour in self.piece.neighbours:
             texts = [f"gap {self._show(neighbour.gap_mm)}", *self._measure_to(neighbour)]
             blocks = tuple(

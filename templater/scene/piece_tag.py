@@ -16,6 +16,7 @@ from templater.scene.room import Regions, Way, Where, find_room
 from templater.scene.sheet_block import SheetBlock, SheetNames
 
 _ARROW_ROOM = 10.0
+_LEADING = 0.2
 _FOLD = "Outside: fold, do not cut."
 _MORE = "More: see the overview."
 
@@ -70,5 +71,5 @@ def draw_piece_tag(
     for text, height, bold in lines:
         baseline -= ASCENT * height
         items.append(Words(Point(box.x0 + _ARROW_ROOM, baseline), text, height, bold=bold))
-        baseline -= DESCENT * height
+        baseline -= DESCENT * height + _LEADING
     return tuple(items)

@@ -54,7 +54,11 @@ _Line: TypeAlias = tuple[str, float, bool]
 
 @dataclass(frozen=True, slots=True)
 class SheetNames:
-    """The words that are the same on every sheet of a piece, and where its pages are in the kit."""
+    """The words that are the same on every sheet of a piece, and where its pages are in the kit.
+
+    ``number`` is the piece's on the overview; it stands before a name that must be cut short, so
+    that two such names are never taken for one.
+    """
 
     title: str
     piece: str
@@ -62,6 +66,7 @@ class SheetNames:
     first_page: int
     page_count: int
     printer: str | None = None
+    number: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -208,17 +213,26 @@ def _name_lines(names: SheetNames, width_mm: float) -> Iterable[_Line]:
     """The piece's name, large on one line if it fits, else smaller on two."""
     if text_width(names.piece, LARGE, bold=True) <= width_mm:
         yield names.piece, LARGE, True
-    else:
-        first, *rest = wrap(names.piece, NORMAL, width_mm, bold=True)
-        yield first, NORMAL, True
-        if rest:
-            yield shorten(" ".join(rest), NORMAL, width_mm, bold=True), NORMAL, True
+        return
+    lines = wrap(names.piece, NORMAL, width_mm, bold=True)
+    if len(lines) > 2:
+        first, *rest = wrap(_numbered(names), NORMAL, width_mm, bold=True)
+        lines = [first, shorten(" ".join(rest), NORMAL, width_mm, bold=True)]
+    for line in lines:
+        yield line, NORMAL, True
 
 
 def _name_short(names: SheetNames, sheet: str, width_mm: float) -> Iterable[_Line]:
     """The sheet's name above the piece's, on one line."""
     yield sheet, TITLE, True
-    yield shorten(names.piece, NORMAL, width_mm, bold=True), NORMAL, True
+    fits = text_width(names.piece, NORMAL, bold=True) <= width_mm
+    name = names.piece if fits else shorten(_numbered(names), NORMAL, width_mm, bold=True)
+    yield name, NORMAL, True
+
+
+def _numbered(names: SheetNames) -> str:
+    """The piece's name behind its number on the overview, if it has one."""
+    return f"{names.number} {names.piece}" if names.number else names.piece
 
 
 def _draw_up(foot: Point, length: float) -> Iterable[Item]:

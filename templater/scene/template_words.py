@@ -163,7 +163,9 @@ class TemplateWords:
         It ``folds`` where there is paper beside it for words that find no room inside.
         """
         size = format_size_both(self.piece.size, self.plan.units)
-        cut = "Cut on the dashed line, fold on the outline." if folds else self._say_where_to_cut()
+        cut = "Cut on the outline." if self._holds_crosses else "Cut round the crosses, on the outline else."
+        if folds:
+            cut = "Cut on the dashed line, fold on the outline."
         texts = (f"{size}.", cut, *self.piece.notes)
         blocks = tuple(
             Block(tuple(row for text in texts for row in wrapped(text, room, bold=True)))
@@ -180,11 +182,15 @@ class TemplateWords:
 
     def _say_where_to_cut(self) -> str:
         """Where the scissors go; a hole's cross may pass the outline."""
-        width, height = self.piece.size
-        inside = Box(0, 0, width, height)
-        if all(inside.holds(Box(*mark.hole, *mark.hole).grown(ARM)) for mark in self.lines.marks):
+        if self._holds_crosses:
             return "Cut on the outline; where words stand outside it, fold."
         return "Cut on the outline, but leave the paper round crosses; where words stand outside, fold."
+
+    @property
+    def _holds_crosses(self) -> bool:
+        """Whether no hole's cross passes the outline."""
+        inside = Box(0, 0, *self.piece.size)
+        return all(inside.holds(Box(*mark.hole, *mark.hole).grown(ARM)) for mark in self.lines.marks)
 
     def _write_level(self) -> LineWords:
         mark = self.lines.marks[0]

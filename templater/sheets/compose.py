@@ -77,17 +77,17 @@ class Kit:
 
     def templates(self) -> Iterator[TemplatePages]:
         """Draw the pieces in the order of the layout."""
-        first = self._first_sheet
-        for piece in self.plan.pieces:
+        first, shared_on = self._first_sheet, self._shared_numbers
+        for number, piece in enumerate(self.plan.pieces, 1):
             tiling, errors = self.tilings[piece.slug], self.errors[piece.slug]
-            number = self._shared_numbers.get(piece.slug)
-            names = self._name(piece.name, number or first)
+            page = shared_on.get(piece.slug)
+            names = replace(self._name(piece.name, page or first), number=number)
             drawing = draw_template(piece, self.plan, tiling, names, errors=errors)
             pages = tuple(lay_out_template(drawing, tiling, piece, self.setup))
             if tiling.cover is not Coverage.FULL:
                 drawing = draw_template(piece, self.plan, whole_tiling(piece), names, errors=errors)
-            yield TemplatePages(piece, pages, *whole_template(drawing), is_shared=number is not None)
-            first += 0 if number else len(tiling.tiles)
+            yield TemplatePages(piece, pages, *whole_template(drawing), is_shared=page is not None)
+            first += 0 if page else len(tiling.tiles)
 
     def shared_pages(self) -> Iterator[Page]:
         """The pages that several templates share."""

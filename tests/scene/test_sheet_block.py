@@ -12,7 +12,13 @@ from templater.printing.model import Tile, Tiling
 from templater.scene.board import Board, Cover
 from templater.scene.marks import draw_scale_bar
 from templater.scene.room import Regions
-from templater.scene.sheet_block import SheetBlock, SheetNames, draw_sheet_block, place_sheet_block
+from templater.scene.sheet_block import (
+    SheetBlock,
+    SheetNames,
+    _name_lines,
+    draw_sheet_block,
+    place_sheet_block,
+)
 
 SHEET = Box(0, 0, 190, 270)
 _BIG = SHEET.grown(50)
@@ -162,3 +168,14 @@ def test_the_whole_template_has_no_page() -> None:
     items = draw_sheet_block(place(), NAMES, Tiling((tile(),), (), ()), None, fold=False, more=False)
     assert "full size" in texts(items)
     assert not [text for text in texts(items) if text.startswith("page")]
+
+
+def test_names_that_must_be_cut_short_are_told_apart_by_their_number() -> None:
+    told = []
+    for number, state in ((3, "first"), (4, "second")):
+        name = f"Portrait of the keeper of the outer light in the year of the great storm, {state} state"
+        names = SheetNames("Kit", name, "K7M2Q4", 14, 31, number=number)
+        told.append([text for text, _, _ in _name_lines(names, 42.0)])
+    assert told[0] != told[1]
+    assert told[0][0].startswith("3 Portrait")
+    assert all(len(lines) == 2 for lines in told)

@@ -1,0 +1,166 @@
+"""Covers and shared pages from the command line to the files, which are proved as they are written."""
+
+from __future__ import annotations
+
+import json
+import re
+import sys
+from collections.abc import Callable
+from math import dist
+from pathlib import Path
+from typing import Any
+
+import pikepdf
+import pytest
+
+from templater.cli import main
+from templater.geometry import Point
+from tests.kits import MadeKit
+
+MIRROR = """\
+title: Keeper's cottage, lamp room
+units: in
+wall: {width: 12 ft, height: 9 ft}
+pieces:
+  - {name: Great mirror, size: 40 x 60, hang: {by: wire, drop: 4, rise: 1/2}, place: {centre: 60}}
+"""
+CARDS = """\
+title: Keeper's cottage, kitchen
+units: in
+wall: {width: 20 ft, height: 9 ft}
+pieces:
+  - {name: Knot card 1, size: 4 x 6, hang: {by: sawtooth, drop: 1/2}}
+  - {name: Knot card 2, size: 4 x 6, hang: {by: sawtooth, drop: 1/2}}
+  - {name: Great chart, size: 20 x 30, hang: {by: wire, drop: 3}, place: {centre: 150}}
+groups:
+  - {name: knots, pieces: [Knot card 1, Knot card 2], arrange: row, gap: 2, centre: 60}
+"""
+
+Run = Callable[..., tuple[int, str, str]]
+
+
+@pytest.fixture
+def run(capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Run:
+    """Run the command line in an empty folder."""
+    monkeypatch.chdir(tmp_path)
+
+    def call(*words: str) -> tuple[int, str, str]:
+        monkeypatch.setattr(sys, "argv", ["templater", *words])
+        code = 0
+        try:
+            main()
+        except SystemExit as exit_:
+            code = int(exit_.code or 0)
+        said = capsys.readouterr()
+        return code, said.out, said.err
+
+    return call
+
+
+def _read(folder: Path) -> dict[str, Any]:
+    content: dict[str, Any] = json.loads((folder / "manifest.json").read_text("utf-8"))
+    return content
+
+
+def _sheets(folder: Path) -> list[dict[str, Any]]:
+    return [page for page in _read(folder)["pages"] if page["kind"] == "template"]
+
+
+def test_each_cover_is_proved_and_has_its_own_revision(run: Run, tmp_path: Path) -> None:
+    (tmp_path / "mirror.yaml").write_text(MIRROR, "utf-8")
+    counts, revisions = {}, set()
+    for cover in ("full", "band", "card"):
+        code, _, err = run("kit", "mirror.yaml", "--out", cover, "--cover", cover)
+        assert (code, err) == (0, "")
+        manifest = _read(tmp_path / cover)
+        assert manifest["options"]["cover"] == cover
+        revisions.add(manifest["revision"])
+        counts[cover] = len(_sheets(tmp_path / cover))
+        names = [sheet["sheet"] for sheet in _sheets(tmp_path / cover)]
+        assert len(set(names)) == len(names)
+    # Worked in the tests of the cut: a band of 5 and a corner; one sheet with the hole.
+    assert (counts["band"], counts["card"]) == (6, 1)
+    assert counts["full"] > 30
+    assert len(revisions) == 3
+    assert run("proof", "band")[0] == 0
+
+
+def test_the_svg_template_shows_all_of_a_piece_whatever_the_cover(run: Run, tmp_path: Path) -> None:
+    (tmp_path / "mirror.yaml").write_text(MIRROR, "utf-8")
+    run("kit", "mirror.yaml", "--out", "kit", "--cover", "card")
+    reading = MadeKit(tmp_path / "kit").template("great-mirror")
+    corners = [Point(0, 0), Point(1016, 0), Point(1016, 1524), Point(0, 1524)]
+    ends = [end for stroke in reading.ink.strokes for end in (stroke.start, stroke.end)]
+    assert all(any(dist(corner, end) < 0.01 for end in ends) for corner in corners)
+    assert "left out" not in reading.ink.text
+    assert "TAPED UP" in reading.ink.text
+
+
+def test_check_counts_the_sheets_of_every_cover(run: Run, tmp_path: Path) -> None:
+    (tmp_path / "cards.yaml").write_text(CARDS, "utf-8")
+    _, out, _ = run("check", "cards.yaml")
+    table = out[out.index("sheets of letter") :]
+    for number in (1, 2):
+        assert re.search(rf"Knot card {number} +1 +1 +1 +shares S1", table)
+    ((whole, band, card),) = re.findall(r"Great chart +(\d+) +(\d+) +(\d+)", table)
+    assert int(whole) > int(band) > int(card) == 1
+    # Two cards share one sheet.
+    assert re.search(rf"all pieces +{int(whole) + 1} +{int(band) + 1} +2", table)
+
+
+def test_pieces_that_share_a_page_have_an_entry_each_and_files_of_their_own(
+    run: Run, tmp_path: Path
+) -> None:
+    (tmp_path / "cards.yaml").write_text(CARDS, "utf-8")
+    assert run("kit", "cards.yaml", "--out", "kit", "--split")[0] == 0
+    kit = MadeKit(tmp_path / "kit")
+    one, other = (entry for entry in kit.sheets if entry.is_shared)
+    assert [one.facts["piece"], other.facts["piece"]] == ["knot-card-1", "knot-card-2"]
+    assert one.facts["page"] == other.facts["page"]
+    for entry in (one, other):
+        (hole,) = kit.holes(entry.facts["piece"])
+        (ring,) = entry.ink.rings
+        assert dist(ring.centre, hole.moved(*entry.origin)) < 0.01
+        with pikepdf.open(tmp_path / "kit" / "templates" / f"{entry.facts['piece']}.pdf") as alone:
+            assert len(alone.pages) == 1
+    assert run("proof", "kit")[0] == 0
+
+
+def test_spacers_come_after_the_templates(run: Run, tmp_path: Path) -> None:
+    (tmp_path / "cards.yaml").write_text(CARDS, "utf-8")
+    run("kit", "cards.yaml", "--out", "kit")
+    kit = MadeKit(tmp_path / "kit")
+    kinds = list(dict.fromkeys(page["kind"] for page in kit.manifest["pages"]))
+    assert kinds == ["cover", "overview", "template", "spacer", "checklist"]
+    (spacer,) = (entry for entry in kit.entries if entry.facts["kind"] == "spacer")
+    # 2 in is 50.8 mm.
+    heights = [box_height(outline.points) for outline in spacer.ink.outlines if outline.closed]
+    assert [height for height in heights if height > 10] == [pytest.approx(50.8, abs=0.001)] * 2
+
+
+def box_height(points: tuple[Point, ...]) -> float:
+    return max(point.y for point in points) - min(point.y for point in points)
+
+
+def test_too_many_sheets_are_refused_with_their_number_unless_they_are_allowed(
+    run: Run, tmp_path: Path
+) -> None:
+    (tmp_path / "sail.yaml").write_text(
+        "title: Sail loft\nunits: mm\npaper: a5\nwall: {width: 9000, height: 5000}\npieces:\n"
+        "  - {name: Sail, size: 3000 x 4000, place: {bottom: 100}}\n",
+        "utf-8",
+    )
+    code, _, err = run("kit", "sail.yaml", "--out", "kit")
+    (count,) = (int(number) for number in re.findall(r"'Sail' needs (\d+) sheets of a5", err))
+    assert code == 3
+    assert f"--allow-sheets {count}" in err
+    # The least by area: 3000 x 4000 mm on sheets that show 135.3 x 190.95 mm.
+    assert count >= 3000 * 4000 / (135.3 * 190.95)
+    assert run("kit", "sail.yaml", "--out", "kit", "--cover", "card")[0] == 0
+
+
+def test_the_number_of_sheets_that_are_allowed_holds_for_each_piece(run: Run, tmp_path: Path) -> None:
+    (tmp_path / "mirror.yaml").write_text(MIRROR, "utf-8")
+    assert run("kit", "mirror.yaml", "--cover", "band", "--allow-sheets", "5")[0] == 3
+    assert run("kit", "mirror.yaml", "--cover", "band", "--allow-sheets", "6")[0] == 0
+    assert run("kit", "mirror.yaml", "--allow-sheets", "0")[0] == 2
