@@ -126,7 +126,7 @@ def test_the_manifest_tells_the_printer(kit: MadeKit) -> None:
 def test_rulers_come_out_at_100_mm_and_4_in(kit: MadeKit) -> None:
     for sheet in kit.sheets:
         for level in (True, False):
-            bars = [_turned(stroke.box, level) for stroke in sheet.ink.strokes if stroke.clip is None]
+            bars = [_turned(stroke.box, level) for stroke in sheet.page_ink.strokes if stroke.clip is None]
             (bar,) = (bar for bar in bars if bar.height < 1e-6 and abs(bar.width - 101.6) < 0.005)
             # Ticks of 3 mm at 0, 50 and 100 mm on one side; at 0, 1, 2, 3 and 4 in on the other.
             ticks = [
@@ -153,7 +153,7 @@ def test_the_print_test_comes_out_true(kit: MadeKit) -> None:
 
 def test_every_sheet_says_for_which_printer_it_is(kit: MadeKit) -> None:
     for sheet in kit.sheets:
-        words = " ".join(run.text for run in sheet.ink.runs)
+        words = " ".join(run.text for run in sheet.page_ink.runs)
         assert "Corrected for “study inkjet”" in words or "“study inkjet” only, 100 %" in words
     for ink in kit.pages[: kit.sheets[0].facts["page"] - 1]:
         assert any("for “study inkjet” only" in run.text for run in ink.runs)
