@@ -73,18 +73,21 @@ class SheetNames:
 class _Layout:
     """One way to lay the block out, from its bottom-left corner: arrow, words, sheet and small map.
 
-    In the smallest the map stands below the arrow and the sheet's name above the other words.
+    In the smallest the map stands below the arrow and the sheet's name above the other words; in the
+    flattest what is said of the printing stands in a column of its own, ``aside_width`` wide.
     """
 
     size: Size
     text_width: float
     map_box: Box
     arrow_foot: float = 4.0
+    aside_width: float = 0.0
 
 
 _WIDE = _Layout(Size(100.0, 42.0), 60.0, Box(74, 4, 97, 28))
 _NARROW = _Layout(Size(72.0, 42.0), 42.0, Box(55, 4, 69, 28))
 _SMALL = _Layout(Size(55.0, 46.0), 41.6, Box(1.5, 2.5, 10.5, 13), arrow_foot=15.0)
+_FLAT = _Layout(Size(130.0, 27.0), 54.0, Box(114, 2.5, 127, 14), aside_width=43.0)
 _LAYOUTS = (_WIDE, _NARROW, _SMALL)
 _WAYS = (
     *(Way(plain_shape(layout.size)) for layout in _LAYOUTS),
@@ -92,6 +95,8 @@ _WAYS = (
     *(Way(plain_shape(layout.size), Where.OUTSIDE) for layout in _LAYOUTS),
     Way(plain_shape(_SMALL.size, LINES), interrupts=LINES),
     Way(plain_shape(_SMALL.size, LINES), Where.OUTSIDE, LINES),
+    Way(plain_shape(_FLAT.size)),
+    Way(plain_shape(_FLAT.size), Where.OUTSIDE),
 )
 
 
@@ -152,7 +157,7 @@ def draw_sheet_block(
 
     ``fold``: words stand outside the outline; ``more``: some found no room at all.
     """
-    layout = next(layout for layout in _LAYOUTS if block.box.width > layout.size.width - 1)
+    layout = next(each for each in (_FLAT, *_LAYOUTS) if block.box.width > each.size.width - 1)
     sheet, page = "full size", ""
     if index is not None:
         sheet = tiling.tiles[index].name
@@ -162,19 +167,25 @@ def draw_sheet_block(
     remarks = _REMARKS if tiling.cover is Coverage.FULL else _BRIEF_REMARKS
     foot = Point(x0 + _MARGIN / 2, y0 + layout.arrow_foot)
     items += _draw_up(foot, layout.size.height - layout.arrow_foot - 11)
-    lines = [
+    named = [
         *(_name_short(names, sheet, room) if layout is _SMALL else _name_lines(names, room)),
         (shorten(names.title, SMALL, room), SMALL, False),
         (f"rev {names.revision}", LARGE, True),
+    ]
+    told = [
         *([(page, SMALL, False)] if page else []),
         *((text, SMALL, True) for text in (*_LEFT_OUT[tiling.cover], *remarks[fold, more])),
     ]
-    depth = layout.size.height - 1.6
-    printer = names.printer if index is not None else None
-    lines += _say_printing(printer, room, depth - _depth_of(lines))
-    items += _set_lines(lines, Point(x0 + _MARGIN, y1 - 0.8), depth)
+    depth, printer = layout.size.height - 1.6, names.printer if index is not None else None
+    top, aside = Point(x0 + _MARGIN, y1 - 0.8), layout.aside_width
+    if aside:
+        told += _say_printing(printer, aside, depth - _depth_of(told))
+        items += (*_set_lines(named, top, depth), *_set_lines(told, top.moved(room, 0), depth))
+    else:
+        told += _say_printing(printer, room, depth - _depth_of([*named, *told]))
+        items += _set_lines([*named, *told], top, depth)
     if layout is not _SMALL:
-        column = layout.size.width - _MARGIN - room - 3
+        column = layout.size.width - _MARGIN - room - aside - 3
         height = next(size for size in _SHEET_SIZES if text_width(sheet, size, bold=True) <= column)
         items.append(Words(Point(x1 - 3, y1 - 11), sheet, height, Anchor.END, bold=True))
     if index is not None and len(tiling.tiles) > 1:

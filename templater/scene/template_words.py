@@ -163,7 +163,7 @@ class TemplateWords:
         It ``folds`` where there is paper beside it for words that find no room inside.
         """
         size = format_size_both(self.piece.size, self.plan.units)
-        cut = "Cut on the outline." if self._holds_crosses else "Cut round the crosses, on the outline else."
+        cut = "Cut on the outline" + ("." if self._holds_crosses else ", but leave paper round crosses.")
         if folds:
             cut = "Cut on the dashed line, fold on the outline."
         texts = (f"{size}.", cut, *self.piece.notes)
