@@ -126,7 +126,9 @@ def test_the_manifest_tells_the_printer(kit: MadeKit) -> None:
 def test_rulers_come_out_at_100_mm_and_4_in(kit: MadeKit) -> None:
     for sheet in kit.sheets:
         for level in (True, False):
-            bars = [_turned(stroke.box, level) for stroke in sheet.page_ink.strokes if stroke.clip is None]
+            bars = [
+                _turned(stroke.box, level) for stroke in sheet.page_ink.strokes if stroke.clip is None
+            ]
             (bar,) = (bar for bar in bars if bar.height < 1e-6 and abs(bar.width - 101.6) < 0.005)
             # Ticks of 3 mm at 0, 50 and 100 mm on one side; at 0, 1, 2, 3 and 4 in on the other.
             ticks = [
