@@ -56,17 +56,27 @@ def find_targets(
 
 
 def find_crosses(level: Sequence[Straight], upright: Sequence[Straight], arm_mm: float) -> list[Point]:
-    """Where a level and an upright line of two arms' length cross at their middles, and are seen."""
-    columns: dict[int, list[Straight]] = {}
-    for line in _list_arms(upright, 2 * arm_mm):
-        columns.setdefault(round(line.across), []).append(line)
-    return [
-        Point(two.across, one.across)
-        for one in _list_arms(level, 2 * arm_mm)
+    """Where a level and an upright line of two arms' length cross at their middles, and are seen.
+
+    Each line belongs to one cross, the one whose middles lie nearest; holes may be very near.
+    """
+    across, up = _list_arms(level, 2 * arm_mm), _list_arms(upright, 2 * arm_mm)
+    columns: dict[int, list[int]] = {}
+    for number, line in enumerate(up):
+        columns.setdefault(round(line.across), []).append(number)
+    pairs = [
+        (max(abs(one.middle - up[other].across), abs(up[other].middle - one.across)), number, other)
+        for number, one in enumerate(across)
         for column in range(round(one.middle) - 1, round(one.middle) + 2)
-        for two in columns.get(column, ())
-        if abs(one.middle - two.across) <= _SAME_MM and abs(two.middle - one.across) <= _SAME_MM
+        for other in columns.get(column, ())
     ]
+    crosses: dict[int, int] = {}
+    taken: set[int] = set()
+    for _, number, other in sorted(pair for pair in pairs if pair[0] <= _SAME_MM):
+        if number not in crosses and other not in taken:
+            crosses[number] = other
+            taken.add(other)
+    return [Point(up[other].across, across[number].across) for number, other in crosses.items()]
 
 
 def _list_arms(lines: Iterable[Straight], length_mm: float) -> list[Straight]:
