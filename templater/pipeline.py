@@ -20,7 +20,7 @@ from templater.printing.model import Coverage, Printer, PrintSetup, SheetCounts,
 from templater.printing.tile import MAX_SHEETS, NoRoomOnSheetError, TooManySheetsError
 from templater.rules.check import check_all
 from templater.rules.model import Finding
-from templater.scene.template import template_shape
+from templater.scene.template.draw import template_shape
 from templater.search.model import Settlement
 from templater.search.saved import save_choices
 from templater.search.settle import settle_groups

@@ -6,9 +6,9 @@ from templater.geometry import Size
 from templater.layout.model import Margins
 from templater.paper import Paper
 from templater.printing.model import Printer, PrintSetup
-from templater.scene.calibration_page import draw_measuring_page, draw_proof_page, draw_wide_page
+from templater.scene.guide.calibration_page import draw_measuring_page, draw_proof_page, draw_wide_page
+from templater.scene.guide.true_size import fit_rulers
 from templater.scene.model import Form
-from templater.scene.print_test import fit_rulers
 from templater.sheets.model import Layer, Page, PageKind
 
 _MARGINS = Margins(left=5.5, right=5.5, top=5.5, bottom=15.0)

@@ -13,16 +13,16 @@ from templater.placement.model import PlacedPiece, Plan
 from templater.printing.error import Errors
 from templater.printing.model import Coverage, PrintSetup, Tiling
 from templater.rules.model import Finding
-from templater.scene.checklist import draw_checklist
-from templater.scene.cover import draw_cover
-from templater.scene.measure_form import draw_measure_form
+from templater.scene.guide.checklist import draw_checklist
+from templater.scene.guide.cover import draw_cover
+from templater.scene.guide.measure_form import draw_measure_form
+from templater.scene.guide.spacers import draw_spacers
+from templater.scene.guide.steps import draw_steps
+from templater.scene.guide.true_size import draw_print_test
 from templater.scene.model import Form, PageDrawing
-from templater.scene.overview import draw_overview
-from templater.scene.print_test import draw_print_test
-from templater.scene.sheet_block import SheetNames
-from templater.scene.spacers import draw_spacers
-from templater.scene.steps import draw_steps
-from templater.scene.template import draw_template, whole_tiling
+from templater.scene.overview.draw import draw_overview
+from templater.scene.template.draw import draw_template, whole_tiling
+from templater.scene.template.sheet_block import SheetNames
 from templater.sheets.lay_out import (
     lay_out_pages,
     lay_out_shared,

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from templater.scene.contact_sheet import Entry, draw_contact_sheet
 from templater.scene.model import Form
+from templater.scene.overview.contact_sheet import Entry, draw_contact_sheet
 from templater.search.model import Proposal, Settlement
 from templater.search.wording import list_figures, name_way
 from templater.sheets.model import Layer, Page, PageKind

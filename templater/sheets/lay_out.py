@@ -13,8 +13,8 @@ from templater.printing.model import PrintSetup, Tile, Tiling
 from templater.scene.lines import FINE, LARGE, SMALL, short_dash
 from templater.scene.marks import draw_box
 from templater.scene.model import Form, PageDrawing
-from templater.scene.sheet_block import SheetNames, draw_sheet_block
-from templater.scene.template import TemplateDrawing
+from templater.scene.template.draw import TemplateDrawing
+from templater.scene.template.sheet_block import SheetNames, draw_sheet_block
 from templater.sheets.model import Bookmark, Layer, Page, PageKind, Part, Target
 from templater.sheets.share import SharedPage
 

@@ -12,10 +12,10 @@ from templater.printing.cut import count_sheets
 from templater.printing.error import Errors, estimate_errors
 from templater.printing.model import Coverage, PrintSetup, SheetCounts, Tile, Tiling
 from templater.printing.nest import nest
-from templater.scene.board import Board
-from templater.scene.room import Regions
-from templater.scene.sheet_block import SheetBlock, SheetNames, place_sheet_block
-from templater.scene.template import TemplateDrawing, draw_template, template_extent, template_shape
+from templater.scene.template.board import Board
+from templater.scene.template.draw import TemplateDrawing, draw_template, template_extent, template_shape
+from templater.scene.template.room import Regions
+from templater.scene.template.sheet_block import SheetBlock, SheetNames, place_sheet_block
 
 _BORDER_MM = 3.0
 """Between the outline and the line on which templates are cut apart."""

@@ -19,8 +19,8 @@ from templater.paper import parse_paper
 from templater.placement.model import Neighbour, PlacedFurniture, PlacedPiece, Plan, Side
 from templater.printing.model import PrintSetup, Tile, Tiling
 from templater.printing.tile import tile_template
-from templater.scene.sheet_block import SheetNames
-from templater.scene.template import TemplateDrawing, draw_template, template_extent
+from templater.scene.template.draw import TemplateDrawing, draw_template, template_extent
+from templater.scene.template.sheet_block import SheetNames
 
 INCH = 25.4
 REVISION = "K7M2Q4"

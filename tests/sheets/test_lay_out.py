@@ -12,8 +12,8 @@ from templater.paper import PAPERS
 from templater.printing.model import PrintSetup
 from templater.printing.tile import tile_template
 from templater.scene.model import Form, PageDrawing
-from templater.scene.sheet_block import SheetNames
-from templater.scene.template import draw_template, template_extent
+from templater.scene.template.draw import draw_template, template_extent
+from templater.scene.template.sheet_block import SheetNames
 from templater.sheets.lay_out import lay_out_pages, lay_out_template
 from templater.sheets.model import Page, PageKind
 from tests.builders import hanging, inches, layout, piece, plan_of

@@ -17,7 +17,7 @@ from templater.paper import parse_paper
 from templater.placement.model import Plan
 from templater.printing.cut import cut_template
 from templater.printing.model import Coverage, Printer, PrintSetup, Tiling
-from templater.scene.template import template_shape
+from templater.scene.template.draw import template_shape
 from templater.sheets.lay_out import lay_out_shared
 from templater.sheets.model import Page
 from templater.sheets.share import count_all_sheets, name_sheets, share_pages

@@ -1,0 +1,1 @@
+"""The pages for reading: cover, steps, print test, checklist, forms, spacers, calibration."""

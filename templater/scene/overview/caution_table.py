@@ -1,0 +1,59 @@
+"""The overview's table of cautions: what to mind, where, and who says so."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from templater.rules.cautions.together import Told, tell_together
+from templater.rules.model import Finding, Verdict
+from templater.scene.overview.chapters import Chapter
+from templater.scene.tables import Column, Fit, fit_columns, leave_out_empty
+
+MOST_LISTED = 60
+"""So many cautions are listed; of more, their number is given."""
+
+_NARROW = 150.0
+_SHAPE = "caution !"
+_HEADING = "Cautions: likelihoods, not a survey. Use a detector; local codes and licensed trades decide"
+_COLUMNS = (
+    Column("Verdict"),
+    Column("Caution", Fit.WRAPPED),
+    Column("Of", Fit.WRAPPED),
+    Column("Is", Fit.WRAPPED),
+    Column("What to do", Fit.WRAPPED),
+    Column("Source", Fit.WRAPPED),
+)
+
+
+def list_cautions(findings: Sequence[Finding], width_mm: float) -> list[Chapter]:
+    """What is to be heeded; what could not be judged is summed up; what is clear is not told."""
+    told = tell_together(found for found in findings if found.verdict is Verdict.CAUTION)
+    notes = _sum_up(findings)
+    rows = [_row(each) for each in told[:MOST_LISTED]]
+    columns: tuple[Column, ...] = _COLUMNS
+    if width_mm < _NARROW:
+        columns = (columns[0], Column("Caution, what to do, and its source", Fit.WRAPPED))
+        rows = [(row[0], "\n".join(cell for cell in row[1:] if cell)) for row in rows]
+    more = len(told) - len(rows)
+    heading = _HEADING + (f" ({more} not listed here: run templater check)" if more else "")
+    kept, cells = leave_out_empty(columns, rows)
+    table = Chapter(heading, fit_columns(kept, cells, width_mm), cells, notes)
+    return [table] if rows or notes else []
+
+
+def _sum_up(findings: Sequence[Finding]) -> tuple[str, ...]:
+    """The cautions that could not be judged, in one line: of how many pieces each, and what to do."""
+    missing = [found for found in findings if found.verdict is Verdict.NOT_CHECKED]
+    subjects: dict[str, set[str]] = {}
+    for found in missing:
+        subjects.setdefault(found.rule, set()).add(found.subject)
+    rules = ", ".join(f"{rule} ({len(names)})" for rule, names in subjects.items())
+    if not rules:
+        return ()
+    return (f"Not checked: {rules}. “templater check” tells what to add to the layout for each.",)
+
+
+def _row(told: Told) -> tuple[str, ...]:
+    finding = told.finding
+    cells = (finding.rule, told.parties, finding.figure, finding.mend, told.source)
+    return (_SHAPE, *(cell or "" for cell in cells))

@@ -1,0 +1,1 @@
+"""One piece at full size, and what every sheet of it carries."""

@@ -1,0 +1,127 @@
+"""Places a template's words: each on one sheet, near what it speaks of, over nothing else."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from itertools import product
+from typing import NamedTuple, TypeAlias
+
+from templater.drawing import Item
+from templater.geometry import Box, Point
+from templater.printing.model import Tile
+from templater.scene.template.blocks import Block
+from templater.scene.template.board import CENTRES, NOTHING, Board, Cover, Memory, plain_shape
+from templater.scene.template.room import Regions, Where
+
+_NEAREST = 4
+"""How many sheets round a point are searched for room."""
+
+_APART = 2.0
+"""Round a block that stands alone, mm, so that it is not read as part of another."""
+
+_Ways: TypeAlias = tuple[tuple[Where, Cover], ...]
+
+WAYS_INSIDE: _Ways = ((Where.INSIDE, NOTHING), (Where.INSIDE, CENTRES))
+WAYS_OUTSIDE: _Ways = ((Where.OUTSIDE, NOTHING),)
+
+
+@dataclass(frozen=True, slots=True)
+class Note:
+    """Words to be placed near a point: the first of the blocks that finds room.
+
+    What belongs to a point ``of`` the template stands on the sheet that shows it, or not at all.
+    What names a line stands ``within`` a band along it.
+    """
+
+    blocks: tuple[Block, ...]
+    near: Point
+    of: Point | None = None
+    within: Box | None = None
+
+
+class SheetMemory(NamedTuple):
+    """How a sheet stood."""
+
+    cells: Memory
+    item_count: int
+    interruption_count: int
+    is_outside: bool
+
+
+class Labels:
+    """The words placed so far, sheet by sheet.
+
+    ``regions`` are where words may stand on each sheet; ``interruptions`` the words that stand
+    across lines; ``is_outside`` tells of each sheet whether words had to stand outside the outline.
+    """
+
+    def __init__(self, tiles: Sequence[Tile], outline: Box, boards: Sequence[Board]) -> None:
+        self._tiles, self._boards = tiles, boards
+        self.items: list[list[Item]] = [[] for _ in tiles]
+        self.regions = [Regions.of(tile.keep, outline) for tile in tiles]
+        self.is_outside = [False] * len(tiles)
+        self.interruptions: list[Box] = []
+
+    def remember(self, index: int) -> SheetMemory:
+        """How a sheet stands by now, to be restored if what comes next does not fit."""
+        return SheetMemory(
+            self._boards[index].remember(),
+            len(self.items[index]),
+            len(self.interruptions),
+            self.is_outside[index],
+        )
+
+    def restore(self, index: int, memory: SheetMemory) -> None:
+        """Take off a sheet whatever was placed since, which was placed on it alone."""
+        self._boards[index].restore(memory.cells)
+        del self.items[index][memory.item_count :]
+        del self.interruptions[memory.interruption_count :]
+        self.is_outside[index] = memory.is_outside
+
+    def sheet_of(self, point: Point) -> int:
+        """The place in the tiling of the sheet that shows a point."""
+        return self._sheets(point)[0]
+
+    def put(self, note: Note, ways: _Ways = (*WAYS_INSIDE, *WAYS_OUTSIDE)) -> int | None:
+        """Place a note: inside the outline, if need be over a centre line, else outside.
+
+        Gives the place in the tiling of the sheet that took it, None if none did.
+        """
+        order = self._sheets(note.near)[:_NEAREST] if note.of is None else self._sheets(note.of)[:1]
+        for where, crossing in ways:
+            for block, index in product(note.blocks, order):
+                shape, boxes = plain_shape(block.size, crossing), self.regions[index].choose(where)
+                if note.within is not None:
+                    boxes = tuple(box.common(note.within) for box in boxes)
+                box = self._boards[index].take(shape, boxes, note.near)
+                if box is not None:
+                    self.items[index].extend(block.draw(box))
+                    self.is_outside[index] |= where is Where.OUTSIDE
+                    self.interruptions += [box] if crossing else []
+                    return index
+        return None
+
+    def stamp(self, block: Block, corners: Sequence[Point], of: Point) -> bool:
+        """Place a block at the first of the corners that is clear, inside the outline if it can be."""
+        index = self._sheets(of)[0]
+        boxes = [Box.of(corner, block.size) for corner in corners]
+        for region in (self.regions[index].inside, self.regions[index].keep):
+            for box in boxes:
+                if region.holds(box) and self._boards[index].is_clear(box):
+                    self._boards[index].mark(box.grown(_APART))
+                    self.items[index].extend(block.draw(box))
+                    return True
+        return False
+
+    def _sheets(self, point: Point) -> list[int]:
+        """The sheets in the order of their distance from a point."""
+        indices: Iterable[int] = range(len(self._tiles))
+        return sorted(indices, key=lambda index: _distance(self._tiles[index].keep, point))
+
+
+def _distance(box: Box, point: Point) -> float:
+    """From a point to a box, mm squared."""
+    dx = max(box.x0 - point.x, 0.0, point.x - box.x1)
+    dy = max(box.y0 - point.y, 0.0, point.y - box.y1)
+    return dx * dx + dy * dy

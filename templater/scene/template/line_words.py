@@ -1,0 +1,255 @@
+"""What a template says of its lines, its sides and its paper."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from itertools import product
+
+from templater.drawing import Line
+from templater.geometry import Box, Point, Size
+from templater.lengths import format_both
+from templater.placement.model import Neighbour, PlacedPiece, Plan, Side
+from templater.printing.error import Errors, format_error
+from templater.scene.lines import NORMAL, SMALL
+from templater.scene.marks import ARM
+from templater.scene.template.blocks import Block, Row, wrapped
+from templater.scene.template.guide_lines import SAME_MM, TemplateLines
+from templater.scene.template.labels import Note
+from templater.scene.wording import above_or_below, format_size_both, from_left_end, from_middle
+
+WIDE = 84.0
+NARROW = 56.0
+NARROWEST = 40.0
+"""How wide blocks of words are, mm."""
+
+_SHORTEST = 20.0
+"""A line of which a sheet shows less is not named there, mm."""
+_ARROWS = {Side.LEFT: "←", Side.RIGHT: "→", Side.ABOVE: "↑", Side.BELOW: "↓"}
+
+
+def measure_across(piece: PlacedPiece, plan: Plan, x: float) -> list[str]:
+    """How far a place on the template is from the wall's left end and the furniture's middle."""
+    wall_x = piece.box.x0 + x
+    texts = [f"from the wall's left end: {from_left_end(plan, wall_x)}"]
+    if piece.over is not None:
+        away = from_middle(plan, wall_x, piece.over)
+        texts.append(f"from the middle of {piece.over.name}: {away}")
+    return texts
+
+
+def name_neighbour(neighbour: Neighbour) -> str:
+    """A neighbour's name behind an arrow that points to it."""
+    return f"{_ARROWS[neighbour.side]} {neighbour.name}"
+
+
+def near_side(side: Side, size: Size) -> Point:
+    """The middle of one side of a piece."""
+    return {
+        Side.LEFT: Point(0, size.height / 2),
+        Side.RIGHT: Point(size.width, size.height / 2),
+        Side.ABOVE: Point(size.width / 2, size.height),
+        Side.BELOW: Point(size.width / 2, 0),
+    }[side]
+
+
+@dataclass(frozen=True, slots=True)
+class LineWords:
+    """A line's name, and the notes that may explain it: the first that finds room is enough."""
+
+    name: str
+    line: Line
+    notes: tuple[Note, ...]
+
+    def is_on(self, keep: Box) -> bool:
+        """Whether a sheet shows enough of the line to name it."""
+        shown = self.line.box.common(keep)
+        return min(shown.size) >= 0 and max(shown.size) >= _SHORTEST
+
+    def name_on(self, keep: Box) -> Note | None:
+        """The name alone, beside the line on a sheet; None where the sheet does not show the line."""
+        shown = self.line.box.common(keep)
+        if not self.is_on(keep):
+            return None
+        block = Block((Row(self.name, SMALL, bold=True),), turned=self.line.start.x == self.line.end.x)
+        end = Point(shown.x1, shown.y1)
+        return Note((block,), end, keep.centre, _band(self.line, block))
+
+
+@dataclass(frozen=True, slots=True)
+class TemplateWords:
+    """Writes the notes of one template, those of its holes excepted."""
+
+    piece: PlacedPiece
+    plan: Plan
+    lines: TemplateLines
+    errors: Errors | None = None
+
+    def write_lines(self) -> Iterable[LineWords]:
+        """What sets the level line, the centre line and the datum on the wall, and where studs are."""
+        (width, height), lines = self.piece.size, self.lines
+        if lines.marks:
+            yield self._write_level()
+        if lines.has_datum:
+            yield self._write_datum()
+        texts = measure_across(self.piece, self.plan, width / 2)
+        yield _explain(
+            "CENTRE LINE, plumb",
+            lines.centre_up,
+            "upright",
+            texts,
+            Point(width / 2 + 2, height * 0.6),
+            may_be_bare=any(abs(mark.hole.x - width / 2) < SAME_MM for mark in lines.marks),
+        )
+        if not lines.datum_is_centre:
+            yield LineWords("centre line", lines.centre_across, ())
+        for name, stud in lines.named_studs:
+            yield LineWords(name, stud, ())
+
+    def write_datum_off(self) -> Iterable[Note]:
+        """How far the datum is, where it does not cross the paper."""
+        (width, height), datum = self.piece.size, self.lines.datum_y
+        if self.lines.has_datum:
+            return
+        edge, side, away = ("bottom", "below", -datum) if datum < 0 else ("top", "above", datum - height)
+        text = f"The datum is {format_both(away, self.plan.units)} {side} this {edge} edge."
+        blocks = tuple(Block(wrapped(text, room)) for room in (NARROW, NARROW * 0.7))
+        yield Note(blocks, Point(width / 4, 0 if datum < 0 else height))
+
+    def write_hang_point(self) -> Iterable[Note]:
+        """What the small triangle is, which is no hole."""
+        for mark in self.lines.marks[:1]:
+            if self.lines.shows_hang(mark):
+                block = Block((Row("hang point: no hole here"),))
+                (x, y), (width, height) = mark.hang, block.size
+                beside = Box(x - width - 6, y - height - 2, x + width + 6, y + height + 2)
+                yield Note((block,), mark.hang.moved(width / 2, 0), mark.hang, beside)
+
+    def write_sides(self) -> Iterable[Note]:
+        """The neighbour on each side, with the gap to it."""
+        for neighbour in self.piece.neighbours:
+            gap = Row(f"gap {format_both(neighbour.gap_mm, self.plan.units)}")
+            name = name_neighbour(neighbour)
+            blocks = tuple(
+                Block((*wrapped(name, room, bold=True), gap)) for room in (NARROW, NARROW * 0.6)
+            )
+            yield Note(blocks, near_side(neighbour.side, self.piece.size))
+
+    def write_paper(self) -> Note:
+        """What the taped-up paper must measure, and what the user must be told."""
+        units, size = self.plan.units, self.piece.size
+        texts = [
+            f"width {format_both(size.width, units)}",
+            f"height {format_both(size.height, units)}",
+            f"both diagonals {format_both(size.diagonal, units)}",
+            self._say_where_to_cut(),
+            "Left is your left as you face the wall.",
+        ]
+        if self.piece.hang is not None:
+            texts.append(f"Hangs by {self.piece.hang.by.value}.")
+        blocks = []
+        for told, room in product(
+            ([*texts, *self._expect_from_top()], texts), (NARROW, WIDE, NARROWEST)
+        ):
+            rows = [*wrapped("TAPED UP, check the paper:", room, bold=True)]
+            rows += [row for text in told for row in wrapped(text, room)]
+            rows += [row for note in self.piece.notes for row in wrapped(note, room, bold=True)]
+            blocks.append(Block(tuple(rows)))
+        return Note(tuple(blocks), Point(size.width * 0.3, size.height * 0.35))
+
+    def write_cut_out(self, *, folds: bool) -> Note:
+        """The same in brief, for a template that is cut out of a page it shares.
+
+        It ``folds`` where there is paper beside it for words that find no room inside.
+        """
+        size = format_size_both(self.piece.size, self.plan.units)
+        cut = "Cut on the outline" + ("." if self._holds_crosses else ", but leave paper round crosses.")
+        if folds:
+            cut = "Cut on the dashed line, fold on the outline."
+        texts = (f"{size}.", cut, *self.piece.notes)
+        blocks = tuple(
+            Block(tuple(row for text in texts for row in wrapped(text, room, bold=True)))
+            for room in (WIDE, NARROW, 0.75 * NARROW)
+        )
+        return Note(blocks, Point(self.piece.size.width / 2, 0.0))
+
+    def _expect_from_top(self) -> list[str]:
+        """How far off holes may be where the template is set by its edge, not by its lines."""
+        if self.errors is None or self.errors.from_top is None:
+            return []
+        within = format_error(self.errors.from_top)
+        return [f"Set it by its lines: by its top edge alone holes lie within {within} (an estimate)."]
+
+    def _say_where_to_cut(self) -> str:
+        """Where the scissors go; a hole's cross may pass the outline."""
+        if self._holds_crosses:
+            return "Cut on the outline; where words stand outside it, fold."
+        return "Cut on the outline, but leave the paper round crosses; where words stand outside, fold."
+
+    @property
+    def _holds_crosses(self) -> bool:
+        """Whether no hole's cross passes the outline."""
+        inside = Box(0, 0, *self.piece.size)
+        return all(inside.holds(Box(*mark.hole, *mark.hole).grown(ARM)) for mark in self.lines.marks)
+
+    def _write_level(self) -> LineWords:
+        mark = self.lines.marks[0]
+        away = self.piece.box.y0 + mark.hang.y - self.plan.datum.height_mm
+        set_it = "set it on the datum"
+        if abs(away) >= SAME_MM:
+            set_it = f"set it {above_or_below(self.plan, away)} the datum"
+        texts = [set_it]
+        if abs(mark.hang.y - mark.hole.y) >= SAME_MM:
+            texts.append("It runs through the hang point, not the hole.")
+        side = 2 if away > 0 else -2
+        near = Point(self.piece.size.width * 0.2, mark.hang.y + side)
+        return _explain("LEVEL LINE", self.lines.levels[0], "unbroken", texts, near)
+
+    def _write_datum(self) -> LineWords:
+        name = "DATUM and centre line" if self.lines.datum_is_centre else "DATUM"
+        text = f"{format_both(self.plan.datum.height_mm, self.plan.units)} above the floor"
+        level = self.lines.marks[0].hang.y if self.lines.marks else -1.0
+        side = 2 if level <= self.lines.datum_y else -2
+        near = Point(self.piece.size.width * 0.8, self.lines.datum_y + side)
+        return _explain(name, self.lines.datum, "dash and two dots", [text], near)
+
+
+def _explain(
+    name: str,
+    line: Line,
+    look: str,
+    texts: Sequence[str],
+    near: Point,
+    *,
+    may_be_bare: bool = False,
+) -> LineWords:
+    """Notes on a line: beside it, or anywhere if they say how the line looks.
+
+    The last resort is its name alone, where a hole on it tells the same.
+    """
+    upright = line.start.x == line.end.x
+    beside = [_titled(name, texts, room, turned=upright) for room in (WIDE, NARROW)]
+    apart = tuple(_titled(f"{name} ({look})", texts, room) for room in (WIDE, NARROW))
+    (width, height) = beside[0].size
+    if upright:
+        at = near.moved(width / 2, 0)
+    else:
+        at = near.moved(0, height / 2 if near.y > line.start.y else -height / 2)
+    notes = (Note((block,), at, within=_band(line, block)) for block in beside)
+    bare = [Note((_titled(f"{name} ({look})", (), WIDE),), at)] if may_be_bare else []
+    return LineWords(name, line, (*notes, Note(apart, at), *bare))
+
+
+def _band(line: Line, block: Block) -> Box:
+    """Where a block stands beside a line and no other, on either side of it."""
+    if line.start.x == line.end.x:
+        reach = block.size.width + 4
+        return line.box._replace(x0=line.start.x - reach, x1=line.start.x + reach)
+    reach = block.size.height + 4
+    return Box(line.box.x0 - 100, line.start.y - reach, line.box.x1 + 100, line.start.y + reach)
+
+
+def _titled(title: str, texts: Iterable[str], room: float, *, turned: bool = False) -> Block:
+    """A heading over lines of words."""
+    rows = [row for text in texts for row in wrapped(text, room)]
+    return Block((*wrapped(title, room, NORMAL, bold=True), *rows), turned=turned)

@@ -1,0 +1,153 @@
+"""What a template says that is not printed whole: what is left out, what can be checked of the rest."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from math import dist
+
+from templater.geometry import ORIGIN, Point
+from templater.lengths import format_both
+from templater.mounting.model import Mark
+from templater.placement.model import Neighbour, PlacedPiece, Plan
+from templater.printing.model import Coverage, Tiling
+from templater.scene.template.blocks import Block, wrapped
+from templater.scene.template.guide_lines import SAME_MM, TemplateLines
+from templater.scene.template.labels import Note
+from templater.scene.template.line_words import NARROW, WIDE, name_neighbour, near_side
+from templater.scene.wording import above_or_below, format_size_both, from_datum
+
+_WIDTHS = (WIDE, NARROW)
+
+
+@dataclass(frozen=True, slots=True)
+class PartWords:
+    """Writes the notes that only a band or a card has."""
+
+    piece: PlacedPiece
+    plan: Plan
+    lines: TemplateLines
+    tiling: Tiling
+
+    def write_paper(self) -> Note:
+        """What the sheets show and leave out, and what they must measure."""
+        is_band = self.tiling.cover is Coverage.BAND
+        heading, *texts = self._describe_band() if is_band else self._describe_card()
+        texts.append("Left is your left as you face the wall.")
+        if self.piece.hang is not None:
+            texts.append(f"Hangs by {self.piece.hang.by.value}.")
+        blocks = tuple(
+            Block(
+                (
+                    *wrapped(heading, room, bold=True),
+                    *(row for text in texts for row in wrapped(text, room)),
+                    *(row for note in self.piece.notes for row in wrapped(note, room, bold=True)),
+                )
+            )
+            for room in _WIDTHS
+        )
+        (width, height) = self.piece.size
+        return Note(blocks, Point(width * 0.3, height - 100.0))
+
+    def write_corner(self) -> Iterable[Note]:
+        """How the sheet of a band that shows the bottom left corner is set on the wall."""
+        if self.tiling.cover is not Coverage.BAND:
+            return
+        (width, height), show = self.piece.size, self._show
+        texts = [
+            "This sheet joins no other: set it by measure.",
+            f"straight below the top left corner: {show(height)}",
+            f"from the top right corner: {show(self.piece.size.diagonal)}",
+        ]
+        blocks = tuple(
+            Block(
+                (
+                    *wrapped("BOTTOM LEFT CORNER", room, bold=True),
+                    *(row for text in texts for row in wrapped(text, room)),
+                )
+            )
+            for room in _WIDTHS
+        )
+        yield Note(blocks, Point(min(width / 2, 60.0), 60.0), ORIGIN)
+
+    def write_sides(self) -> Iterable[Note]:
+        """The neighbour on each side: the gap, and how far its nearest hole is from one of ours."""
+        for neighbour in self.piece.neighbours:
+            texts = [f"gap {self._show(neighbour.gap_mm)}", *self._measure_to(neighbour)]
+            blocks = tuple(
+                Block(
+                    (
+                        *wrapped(name_neighbour(neighbour), room, bold=True),
+                        *(row for text in texts for row in wrapped(text, room)),
+                    )
+                )
+                for room in _WIDTHS
+            )
+            yield Note(blocks, near_side(neighbour.side, self.piece.size))
+
+    def _describe_band(self) -> Iterable[str]:
+        """The heading, then what to know of a band."""
+        show, lines = self._show, self.lines
+        corner = self.tiling.tiles[-1].name
+        yield "BAND: the top edge, both top corners and every hole."
+        yield f"Not printed: the rest of this piece, but for its bottom left corner (sheet {corner})."
+        yield self._size
+        yield f"Taped up, check: top edge, corner to corner: {show(self.piece.size.width)}"
+        for level in lines.levels[:1]:
+            drop = self.piece.size.height - level.start.y
+            if drop >= SAME_MM:
+                yield f"top edge down to the level line, at both ends: {show(drop)}"
+        yield "Cut on the outline where it is printed."
+
+    def _describe_card(self) -> Iterable[str]:
+        """The heading, then what to know of a card."""
+        marks, show = self.lines.marks, self._show
+        if marks:
+            yield f"CARD: only what is near the hole{'s' if len(marks) > 1 else ''}."
+        else:
+            yield "CARD: only the middle of the top edge. No hole is marked."
+        yield "Not printed: the rest of this piece."
+        yield self._size
+        top = self.piece.box.y1
+        yield f"top edge, from the datum: {from_datum(self.plan, top)}"
+        yield f"top edge, above the floor at the datum's place: {show(top)}"
+        if len(marks) > 1:
+            span = dist(marks[0].hole, marks[-1].hole)
+            yield f"On the wall, check: hole 1 to hole {len(marks)}: {show(span)}"
+        yield from self._measure_from_centre(marks)
+
+    def _measure_from_centre(self, marks: Iterable[Mark]) -> Iterable[str]:
+        """How far a hole is from the centre line that its sheet does not show."""
+        centre = self.piece.size.width / 2
+        for number, mark in enumerate(marks, start=1):
+            shown = [tile.keep for tile in self.tiling.tiles if tile.keep.has(mark.hole)]
+            if self.tiling.seams or any(keep.x0 < centre < keep.x1 for keep in shown):
+                continue
+            away = mark.hole.x - centre
+            side = "right" if away > 0 else "left"
+            yield f"hole {number} is {self._show(abs(away))} {side} of the piece's centre line"
+
+    def _measure_to(self, neighbour: Neighbour) -> Iterable[str]:
+        """From a hole of this piece to the nearest hole of its neighbour."""
+        others = [piece for piece in self.plan.pieces if piece.name == neighbour.name]
+        pairs = [
+            (dist(own.hole, mark.hole), number, other_number, own.hole, mark.hole)
+            for other in others
+            for other_number, mark in enumerate(other.marks, start=1)
+            for number, own in enumerate(self.piece.marks, start=1)
+        ]
+        if not pairs:
+            return
+        _, number, other_number, own, other = min(pairs)
+        across, up = other.x - own.x, other.y - own.y
+        text = f"from hole {number} here to its hole {other_number}:"
+        if abs(across) >= SAME_MM:
+            text += f" {self._show(abs(across))} {'right' if across > 0 else 'left'},"
+        yield f"{text} {above_or_below(self.plan, up) if abs(up) >= SAME_MM else 'level with it'}"
+
+    @property
+    def _size(self) -> str:
+        return f"whole piece: {format_size_both(self.piece.size, self.plan.units)}"
+
+    def _show(self, length_mm: float) -> str:
+        return format_both(length_mm, self.plan.units)

@@ -1,0 +1,96 @@
+import re
+
+import pytest
+
+from templater.drawing import Words
+from templater.geometry import Box
+from templater.scene.guide import cautions
+from templater.scene.guide.step_pictures import PICTURE
+from templater.scene.guide.steps import draw_steps, list_steps
+from tests.scene.pages import (
+    PAPERS,
+    assert_inside,
+    assert_words_apart,
+    assert_words_clear_of_lines,
+    blank_form,
+    plan_with,
+    text_of,
+)
+
+ORDER = (
+    "Print",
+    "Check the ruler",
+    "Trim and tape the sheets",
+    "Check the diagonals",
+    "Set the datum",
+    "Tape the templates up",
+    "Step back and look",
+    "Check the heights",
+    "Level across the two crosses",
+    "Drill through the marks",
+    "Level again after the first hole",
+    "Tear the paper away",
+    "Hang",
+)
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_steps_come_in_order_on_clean_pages(paper: str) -> None:
+    form = blank_form(paper)
+    pages = draw_steps(plan_with(9), form, revision="QK7M2P")
+    for page in pages:
+        assert_inside(page.items, form.inner)
+        assert_words_apart(page)
+        assert_words_clear_of_lines(page)
+    text = text_of(pages)
+    places = [text.index(f"{number}. {title}") for number, title in enumerate(ORDER, 1)]
+    assert places == sorted(places)
+    assert len(re.findall(r"\b\d+\. [A-Z]", text)) == len(ORDER)
+
+
+def test_pictures_keep_to_their_room() -> None:
+    for step in list_steps(plan_with(1), "QK7M2P"):
+        assert_inside(step.picture, Box(0.0, 0.0, *PICTURE))
+        assert all(item.height_mm >= 2.5 for item in step.picture if isinstance(item, Words))
+
+
+def test_taping_does_not_say_how_the_sheets_lie() -> None:
+    # Courses may be rows or columns: only the map and the names at the marks tell.
+    (taping,) = [step for step in list_steps(plan_with(1), "QK7M2P") if step.title.startswith("Trim")]
+    assert "A1" not in taping.text
+    assert "side by side" not in taping.text
+    assert "small map" in taping.text
+    drawn = [item.text for item in taping.picture if isinstance(item, Words)]
+    assert not {"A1", "A2", "B1"} & set(drawn)
+
+
+def test_the_datum_step_names_height_and_place() -> None:
+    text = text_of(draw_steps(plan_with(1), blank_form("a4"), revision="QK7M2P"))
+    assert "At this place: left of the stair post, measure 1524 mm (60 in) up from the floor" in text
+    assert "revision QK7M2P" in text
+
+
+@pytest.mark.parametrize(
+    "caution",
+    [
+        cautions.LADDER,
+        cautions.CABLES,
+        cautions.DUST,
+        cautions.RATING,
+        cautions.BEDS,
+        cautions.HEAT,
+        cautions.EARTHQUAKE,
+        cautions.HEAVY,
+    ],
+)
+@pytest.mark.parametrize("paper", ["a4", "100 x 150 mm"])
+def test_each_caution_is_printed(caution: cautions.Caution, paper: str) -> None:
+    text = text_of(draw_steps(plan_with(1), blank_form(paper), revision="QK7M2P"))
+    assert f"Caution: {caution.title} {caution.text}" in text
+
+
+def test_cautions_about_drilling_stand_with_the_drilling() -> None:
+    (drilling,) = [
+        step for step in list_steps(plan_with(1), "QK7M2P") if step.title == "Drill through the marks"
+    ]
+    assert {cautions.CABLES, cautions.DUST, cautions.RATING} <= set(drilling.cautions)
