@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import signal
 import sys
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager
@@ -15,9 +16,11 @@ import click
 
 from templater import __version__
 from templater.errors import ExitCode, Fault, LayoutError, TemplaterError, UsageError
+from templater.quoting import show_path
+from templater.to_files.held_signals import ENDING_SIGNALS
 
 if TYPE_CHECKING:
-    from templater.pipeline import ArrangedWall, PrintChoices
+    from templater.pipeline import ArrangedWall, PlannedWall, PrintChoices
     from templater.placement.model import Plan
     from templater.rules.model import Finding
     from templater.sheets.compose import Kit
@@ -102,14 +105,17 @@ def kit(
     to DIR/<layout's name>; all are checked before any is written.
     """
     from templater.pipeline import plan_kit, read_wall
+    from templater.to_files.archive import check_is_replaceable_archive, name_archive
     from templater.to_files.folder import check_is_replaceable
 
     with _faults_told():
         choices = _add_coverage(_choices(paper, margin, lap, printer), cover, most_sheets)
         folders = _folders(layouts, out)
         walls = _for_all(read_wall, layouts)
-        for folder in folders:
-            check_is_replaceable(folder)
+        for wall, folder in zip(walls, folders, strict=True):
+            check_is_replaceable(folder, wall.source)
+            if pack:
+                check_is_replaceable_archive(name_archive(folder))
         plans = _for_all(lambda wall: plan_kit(wall, choices), walls)
         for wall, (planned, findings), folder in zip(walls, plans, folders, strict=True):
             _write_kit(planned, wall.source, folder, pack=pack, split=split)
@@ -117,19 +123,20 @@ def kit(
             _tell_idle(wall.plan, findings)
             holes, pages = wall.plan.hole_count, planned.page_count
             counts = f"{pages} pages, {holes} hole{'' if holes == 1 else 's'}"
-            click.echo(f"{folder}: revision {planned.revision}, {counts}")
+            click.echo(f"{show_path(folder)}: revision {planned.revision}, {counts}")
 
 
 def _write_kit(planned: Kit, source: bytes, folder: Path, *, pack: bool, split: bool) -> None:
     """Write one kit, and say what could not be made."""
     from templater.proving import write_proved_kit
-    from templater.to_files.kit import write_zip
+    from templater.to_files.archive import name_archive, tell_older_archive, write_archive
+    from templater.to_files.refusal import tell_left_behind
 
     with _progress() as report:
         remarks = write_proved_kit(planned, source, folder, split=split, report=report)
     if pack:
-        write_zip(folder, folder.with_name(folder.name + ".zip"))
-    for remark in remarks:
+        write_archive(folder, name_archive(folder))
+    for remark in (*remarks, *tell_older_archive(folder), *tell_left_behind(folder)):
         click.echo(remark, err=True)
 
 
@@ -148,6 +155,14 @@ def _tell_broken(findings: Sequence[Finding]) -> None:
     if len(broken) > _MOST_BROKEN:
         more = len(broken) - _MOST_BROKEN
         click.echo(f"rule broken: {more} more; 'templater check' shows all", err=True)
+
+
+def _tell_lacking(wall: PlannedWall | ArrangedWall) -> None:
+    """Say which letters of a layout would be printed as empty boxes, on stderr."""
+    from templater.pipeline import tell_lacking_letters
+
+    if told := tell_lacking_letters(wall):
+        click.echo(told, err=True)
 
 
 def _tell_idle(plan: Plan, findings: Sequence[Finding]) -> None:
@@ -191,6 +206,7 @@ def _check_layout(layout: Path, *, is_json: bool, show_all: bool) -> None:
         paper = wall.layout.paper.name
         print_report(plan, findings, count_wall(wall), paper=paper, show_all=show_all)
     _tell_idle(plan, findings)
+    _tell_lacking(wall)
     if any(finding.verdict is Verdict.BROKEN for finding in findings):
         sys.exit(ExitCode.RULE_BROKEN)
 
@@ -254,11 +270,12 @@ def arrange(
         else:
             print_proposals(wall.settlements)
         if not wall.settlements:
-            click.echo(f"{layout}: nothing is left open", err=form == "json")
+            click.echo(f"{show_path(layout)}: nothing is left open", err=form == "json")
             return
         if save is not None:
             save_arrangement(wall, save)
-            click.echo(f"{save}: made of what was chosen; next: templater kit {save}", err=True)
+            shown = show_path(save)
+            click.echo(f"{shown}: made of what was chosen; next: templater kit {shown}", err=True)
         _draw_proposals(wall, pictures)
 
 
@@ -267,6 +284,8 @@ def _draw_proposals(wall: ArrangedWall, pictures: Sequence[Path]) -> None:
     from templater.pipeline import write_contact_sheet
     from templater.to_files.png import CairoMissingError
 
+    if pictures:
+        _tell_lacking(wall)
     missing = []
     for path in pictures:
         try:
@@ -296,7 +315,8 @@ def proof(kit_folder: Path) -> None:
         holes = f"{proved.holes} hole{'' if proved.holes == 1 else 's'} re-read from its files"
         far = proved.farthest_mm
         farthest = f"{far:.3f} mm" if far >= 0.001 else "less than 0.001 mm"
-        click.echo(f"{kit_folder}: revision {record.revision}, {holes}; farthest {farthest} from plan")
+        revision = f"revision {record.revision}"
+        click.echo(f"{show_path(kit_folder)}: {revision}, {holes}; farthest {farthest} from plan")
 
 
 @commands.command()
@@ -304,11 +324,12 @@ def proof(kit_folder: Path) -> None:
 def new(file: Path) -> None:
     """Write a commented layout to start from."""
     from templater.layout.starter import starter_text
-    from templater.to_files.folder import write_new_file
+    from templater.to_files.file import write_new_file
 
     with _faults_told():
         write_new_file(file, starter_text().encode())
-        click.echo(f"{file}: change it to your wall, then: templater kit {file}")
+        shown = show_path(file)
+        click.echo(f"{shown}: change it to your wall, then: templater kit {shown}")
 
 
 @commands.command(short_help="Write a form for somebody far away to fill in.")
@@ -326,12 +347,14 @@ def measure(layout: Path | None, blank: bool, out: Path | None, paper: str | Non
                 [Fault("give a LAYOUT or --blank", "for example: templater measure --blank")]
             )
         choices = _choices(paper, None, None)
-        known = None if layout is None else read_wall(layout).layout
+        known = None if layout is None else read_wall(layout)
         path = out or (
             Path("measure.pdf") if layout is None else layout.with_name(f"{layout.stem}-measure.pdf")
         )
         write_measure_form(known, choices.paper, path)
-        click.echo(f"{path}: print it, fill it in, send it back")
+        if known is not None:
+            _tell_lacking(known)
+        click.echo(f"{show_path(path)}: print it, fill it in, send it back")
 
 
 @commands.command(short_help="Measure a printer, so that kits come out true on it.")
@@ -464,15 +487,34 @@ def _progress() -> Iterator[Callable[[str, int, int], None] | None]:
 
 
 def _give_up_writing(error: OSError) -> NoReturn:
-    """End where what is printed cannot be written: a full disk, a closed pipe."""
+    """End where what is printed cannot be written, such as on a full disk."""
     null = os.open(os.devnull, os.O_WRONLY)
     os.dup2(null, sys.stdout.fileno())  # or Python would try once more as it ends, and complain
-    click.echo(f"cannot write: {error.strerror or error}", err=True)
+    if not isinstance(error, BrokenPipeError):  # whoever reads the pipe has seen enough
+        click.echo(f"cannot write: {error.strerror or error}", err=True)
     sys.exit(ExitCode.CANNOT_WRITE)
+
+
+def _open_closed_streams() -> None:
+    """Lead a standard stream that is closed to nowhere, lest one of a kit's files takes its number."""
+    while (handle := os.open(os.devnull, os.O_RDWR)) <= 2:
+        pass
+    os.close(handle)
+    sys.stdout = sys.stdout or os.fdopen(1, "w", encoding="utf-8")
+    sys.stderr = sys.stderr or os.fdopen(2, "w", encoding="utf-8")
+
+
+def _heed_signals() -> None:
+    """Let a supervisor, or a terminal that is closed, end a run as Ctrl-C does, unless told not to."""
+    for number in ENDING_SIGNALS:
+        if signal.getsignal(number) is signal.SIG_DFL:
+            signal.signal(number, signal.default_int_handler)
 
 
 def main() -> None:
     """Run the command line; whatever happens, no traceback."""
+    _open_closed_streams()
+    _heed_signals()
     for stream in (sys.stdout, sys.stderr):
         if isinstance(stream, TextIOWrapper):  # a minus sign must not be lost on its way to a file
             stream.reconfigure(errors="namereplace")
@@ -481,6 +523,8 @@ def main() -> None:
         sys.stdout.flush()
     except OSError as error:
         _give_up_writing(error)
+    except SystemExit as end:  # 1 is what click and rich answer to a pipe that nobody reads
+        sys.exit(ExitCode.CANNOT_WRITE if end.code == 1 else end.code)
     except click.exceptions.Abort:
         click.echo("interrupted", err=True)
         sys.exit(ExitCode.INTERRUPTED)

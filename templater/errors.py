@@ -6,6 +6,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import IntEnum
 
+from templater.quoting import show_path
+
 
 class ExitCode(IntEnum):
     """How the command line ends; the same list stands in ``--help`` and the README."""
@@ -29,7 +31,7 @@ class Place:
     column: int = 1
 
     def __str__(self) -> str:
-        return f"{self.file}:{self.line}:{self.column}"
+        return f"{show_path(self.file)}:{self.line}:{self.column}"
 
 
 @dataclass(frozen=True, slots=True)

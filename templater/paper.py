@@ -16,8 +16,11 @@ from templater.quoting import find_nearest, list_words, quote, suggest
 MAX_PAGE_MM = 5080.0
 """The longest page we make: 14,400 points, a portability limit of ISO 32000-1 Annex C.2."""
 
-MIN_PAGE_MM = 100.0
-"""The shortest side of a paper that still has room for the marks."""
+MIN_PAGE = Size(125.0, 165.0)
+"""The least paper, short side first, on which a sheet's block, rulers and words find room, mm."""
+
+_TOO_SMALL = frozenset({"a6", "a7", "a8", "a9", "a10"})
+"""Papers of ISO 216 that people have, and on which no template can be printed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,6 +84,8 @@ def parse_paper(text: str, bare_unit: Unit | None = None) -> Paper:
     if re.search(r"\d\D*[x×]", name):
         short_mm, long_mm = sorted(float(side) for side in parse_size(text, bare_unit))
         return _checked(Paper(full_name.replace("×", "x"), Size(short_mm, long_mm)), text)
+    if name in _TOO_SMALL:
+        raise LengthError(f"{quote(text)} is too small for a template", "the least paper is a5")
     raise LengthError(
         f"{quote(text)} is not a paper{suggest(find_nearest(name, PAPERS))}",
         f"use {list_words(list(PAPERS))}; or 'roll 24 in', or a size such as 13 x 19 in",
@@ -89,9 +94,12 @@ def parse_paper(text: str, bare_unit: Unit | None = None) -> Paper:
 
 def _checked(paper: Paper, text: str) -> Paper:
     """The paper, if its sides are within reason."""
-    if not MIN_PAGE_MM <= paper.size.width <= paper.size.height <= MAX_PAGE_MM:
+    least = MIN_PAGE
+    (width, height) = paper.size
+    if width < least.width or not least.height <= height <= MAX_PAGE_MM:
         raise LengthError(
             f"{quote(text)} is too small or too large for a paper",
-            f"each side must be from {MIN_PAGE_MM:.0f} to {MAX_PAGE_MM:.0f} mm",
+            f"the least is {least.width:.0f} x {least.height:.0f} mm, the longest side"
+            f" {MAX_PAGE_MM:.0f} mm",
         )
     return paper

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
 import templater
 from templater.errors import Fault, LayoutError, Place
+from templater.font_files import read_fonts
+from templater.layout.decoding import MAX_BYTES
 from templater.layout.model import Layout, Margins
 from templater.layout.read import read_layout
+from templater.layout.texts import list_texts
 from templater.lengths import Unit
 from templater.mounting.mount import mount_pieces
 from templater.paper import Paper, default_paper
@@ -18,6 +21,7 @@ from templater.placement.place import place_pieces
 from templater.printing.cut import cut_template
 from templater.printing.model import Coverage, Printer, PrintSetup, SheetCounts, Tiling
 from templater.printing.tile import MAX_SHEETS, NoRoomOnSheetError, TooManySheetsError
+from templater.quoting import show_path
 from templater.rules.check import check_all
 from templater.rules.model import Finding
 from templater.scene.template.draw import template_shape
@@ -29,15 +33,20 @@ from templater.sheets.compose import Kit, compose_kit, compose_measure_form, ove
 from templater.sheets.contact_sheet import compose_contact_sheet
 from templater.sheets.lay_out import stack_pages
 from templater.sheets.share import count_all_sheets, share_pages
+from templater.typesetting import Typesetter, set_by
 
 
 @dataclass(frozen=True, slots=True)
 class PlannedWall:
-    """A layout that holds, and where everything on it goes; ``source`` is the file as read."""
+    """A layout that holds, and where everything on it goes; ``source`` is the file as read.
+
+    ``typesetter`` draws its words, with the fonts that it gives.
+    """
 
     source: bytes
     layout: Layout
     plan: Plan
+    typesetter: Typesetter = field(default_factory=Typesetter, compare=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,36 +71,64 @@ class ArrangedWall:
     source: bytes
     layout: Layout
     settlements: tuple[Settlement, ...]
+    typesetter: Typesetter = field(default_factory=Typesetter, compare=False)
 
 
 def read_wall(path: Path) -> PlannedWall:
     """Read a layout file and place everything. Raises LayoutError with every fault found."""
-    return plan_wall(read_source(path), str(path))
+    return plan_wall(read_source(path), str(path), path.parent)
 
 
 def read_source(path: Path) -> bytes:
-    """The bytes of a layout file. Raises LayoutError."""
+    """The bytes of a layout file, and no more of them than tell that it is too large.
+
+    What is no file is left alone, and so is one of no size: reading a pipe could block, a device
+    might never end, and the kernel's own files do either. Raises LayoutError; as there is no text,
+    its fault names the path and has no place.
+    """
     try:
-        return path.read_bytes()
-    except OSError as error:
-        message = f"cannot read {path}: {error.strerror or error}"
-        raise LayoutError(
-            [Fault(message, "name a layout file; 'templater new FILE' writes one")]
-        ) from error
+        if path.exists() and not path.is_file():
+            raise _unreadable(path, "a folder" if path.is_dir() else "a pipe or a device")
+        with path.open("rb") as stream:
+            return stream.read(min(path.stat().st_size, MAX_BYTES + 1))
+    except (OSError, ValueError) as error:
+        raise _unreadable(path, getattr(error, "strerror", None) or str(error)) from error
 
 
-def plan_wall(source: bytes, file: str) -> PlannedWall:
-    """A layout's text, read, mounted and placed. Raises LayoutError with every fault found."""
+def _unreadable(path: Path, reason: str) -> LayoutError:
+    message = f"cannot read {show_path(path)}: {reason}"
+    return LayoutError([Fault(message, "name a layout file; 'templater new FILE' writes one")])
+
+
+def plan_wall(source: bytes, file: str, folder: Path | None = None) -> PlannedWall:
+    """A layout's text, read, mounted and placed. Raises LayoutError with every fault found.
+
+    Without the folder of the file, the fonts that it names are left unread: they move no hole.
+    """
     reading = read_layout(source, file)
     faults = list(reading.faults)
     if reading.layout is None:
         raise LayoutError(faults)
     mounting = mount_pieces(reading.layout)
     placement = place_pieces(reading.layout, mounting.mounts)
-    faults += [*mounting.faults, *placement.faults]
+    typesetter, font_faults = _engage_typesetter(reading.layout, folder)
+    faults += [*mounting.faults, *placement.faults, *font_faults]
     if faults:
         raise LayoutError(sorted(faults, key=lambda fault: fault.place or Place(file)))
-    return PlannedWall(source, reading.layout, placement.plan)
+    return PlannedWall(source, reading.layout, placement.plan, typesetter)
+
+
+def tell_lacking_letters(wall: PlannedWall | ArrangedWall) -> str | None:
+    """What to tell of letters of the layout that can only be drawn as boxes; None if there are none."""
+    return wall.typesetter.tell_lacking(list_texts(wall.layout))
+
+
+def _engage_typesetter(layout: Layout, folder: Path | None) -> tuple[Typesetter, list[Fault]]:
+    """A typesetter with the fonts of a layout, and what is wrong with these."""
+    if folder is None or not layout.fonts:
+        return Typesetter(), []
+    fonts, faults = read_fonts(layout.fonts, folder)
+    return Typesetter(fonts, list_texts(layout)), faults
 
 
 def set_up_print(layout: Layout, choices: PrintChoices) -> PrintSetup:
@@ -126,7 +163,7 @@ def cut_sheets(
             )
             faults.append(Fault(message, hint, places[piece.slug]))
         except NoRoomOnSheetError as error:
-            raise _no_room(setup, error) from error
+            raise _no_room(wall, setup, error) from error
     if faults:
         raise LayoutError(faults)
     return tilings
@@ -142,14 +179,17 @@ def count_wall(wall: PlannedWall) -> SheetCounts:
         except TooManySheetsError:
             continue
         except NoRoomOnSheetError as error:
-            raise _no_room(setup, error) from error
-    return count_all_sheets(wall.plan, tilings, setup, share_pages(wall.plan, tilings, setup))
+            raise _no_room(wall, setup, error) from error
+    with set_by(wall.typesetter):
+        return count_all_sheets(wall.plan, tilings, setup, share_pages(wall.plan, tilings, setup))
 
 
-def _no_room(setup: PrintSetup, error: NoRoomOnSheetError) -> LayoutError:
-    """The fault of a paper on which nothing can be printed."""
+def _no_room(wall: PlannedWall, setup: PrintSetup, error: NoRoomOnSheetError) -> LayoutError:
+    """The fault of a paper on which nothing can be printed; the layout's own is told with its file."""
     hint = "choose a larger paper, or smaller margins and laps"
-    return LayoutError([Fault(f"{setup.paper.name}: {error}", hint)])
+    own = set_up_print(wall.layout, PrintChoices(cover=setup.cover))
+    place = Place(wall.layout.wall.at.file) if setup == own else None
+    return LayoutError([Fault(f"{setup.paper.name}: {error}", hint, place)])
 
 
 def plan_kit(wall: PlannedWall, choices: PrintChoices) -> tuple[Kit, tuple[Finding, ...]]:
@@ -157,27 +197,30 @@ def plan_kit(wall: PlannedWall, choices: PrintChoices) -> tuple[Kit, tuple[Findi
     setup = set_up_print(wall.layout, choices)
     findings = check_all(wall.plan)
     tilings = cut_sheets(wall, setup, choices.most_sheets)
-    return compose_kit(wall.plan, findings, tilings, setup, version=templater.__version__), findings
+    with set_by(wall.typesetter):
+        kit = compose_kit(wall.plan, findings, tilings, setup, version=templater.__version__)
+    return kit, findings
 
 
-def write_measure_form(layout: Layout | None, paper: Paper | None, path: Path) -> None:
-    """Write the form for a far client as PDF; with a layout, what is known is filled in.
+def write_measure_form(wall: PlannedWall | None, paper: Paper | None, path: Path) -> None:
+    """Write the form for a far client as PDF; with a wall, what is known is filled in.
 
     Raises WriteError.
     """
-    from templater.to_files.folder import whole_file
+    from templater.to_files.file import whole_file
     from templater.to_files.pdf import write_pdf
 
+    layout, typesetter = (None, Typesetter()) if wall is None else (wall.layout, wall.typesetter)
     units = Unit.INCH if layout is None else layout.units
     chosen = paper or (default_paper(units) if layout is None else layout.paper)
-    pages = compose_measure_form(layout, PrintSetup(chosen, Margins(), 0.0), units)
-    with whole_file(path, b"%PDF") as building, building.open("wb") as stream:
+    with set_by(typesetter), whole_file(path, b"%PDF") as building, building.open("wb") as stream:
+        pages = compose_measure_form(layout, PrintSetup(chosen, Margins(), 0.0), units)
         write_pdf(pages, stream, title="What to measure")
 
 
 def write_calibration(paper: Paper, printer: Printer | None, path: Path) -> None:
     """Write the pages that measure a printer, or those that prove one, as PDF. Raises WriteError."""
-    from templater.to_files.folder import whole_file
+    from templater.to_files.file import whole_file
     from templater.to_files.pdf import write_pdf
 
     title = f"Proof of {printer.name}" if printer else "Measure your printer"
@@ -195,15 +238,16 @@ def arrange_wall(path: Path, choices: Sequence[int]) -> ArrangedWall:
     if reading.layout is None:
         raise LayoutError(reading.faults)
     mounting = mount_pieces(reading.layout)
-    if faults := (*reading.faults, *mounting.faults):
+    typesetter, font_faults = _engage_typesetter(reading.layout, path.parent)
+    if faults := (*reading.faults, *mounting.faults, *font_faults):
         raise LayoutError(sorted(faults, key=lambda fault: fault.place or Place(str(path))))
     settlements = settle_groups(reading.layout, mounting.mounts, choices)
-    return ArrangedWall(source, reading.layout, settlements)
+    return ArrangedWall(source, reading.layout, settlements, typesetter)
 
 
 def save_arrangement(wall: ArrangedWall, path: Path) -> None:
     """Write a new layout in which every open group is settled. Raises LayoutError and WriteError."""
-    from templater.to_files.folder import write_new_file
+    from templater.to_files.file import write_new_file
 
     saved = save_choices(wall.source.decode(), wall.layout, wall.settlements).encode()
     plan_wall(saved, str(path))
@@ -215,13 +259,14 @@ def write_contact_sheet(wall: ArrangedWall, path: Path) -> None:
 
     Raises WriteError, and CairoMissingError where a PNG cannot be made.
     """
-    from templater.to_files.folder import whole_file
+    from templater.to_files.file import whole_file
     from templater.to_files.png import png_bytes
     from templater.to_files.svg import svg_text
 
     form = overview_form(PrintSetup(default_paper(wall.layout.units), Margins(), 0.0))
-    layers, view = stack_pages(compose_contact_sheet(wall.settlements, form))
-    svg = svg_text(layers, view, f"{wall.layout.title}: ways to hang", top=view.height)
+    with set_by(wall.typesetter):
+        layers, view = stack_pages(compose_contact_sheet(wall.settlements, form))
+        svg = svg_text(layers, view, f"{wall.layout.title}: ways to hang", top=view.height)
     is_png = path.suffix.lower() == ".png"
     content = png_bytes(svg) if is_png else svg.encode()
     with whole_file(path, content[:4]) as building:

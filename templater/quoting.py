@@ -31,3 +31,9 @@ def find_nearest(word: str, known: Iterable[str]) -> str | None:
 def suggest(nearest: str | None) -> str:
     """`` (did you mean 'boot bench'?)``, or nothing."""
     return f" (did you mean {quote(nearest)}?)" if nearest else ""
+
+
+def show_path(path: object) -> str:
+    """A path as it is typed, in quotes and spelled out where it holds what cannot be seen or printed."""
+    text = str(path)
+    return text if text.isprintable() else repr(text)

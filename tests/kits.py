@@ -14,7 +14,7 @@ from templater.geometry import Box, Point
 from templater.paper import parse_paper
 from templater.pipeline import PrintChoices, plan_kit, read_wall
 from templater.proving import write_proved_kit
-from tests.reading import Ink, SvgReading, read_pdf_page, read_svg
+from tests.reading import Ink, Outline, Ring, Run, Stroke, SvgReading, read_pdf_page, read_svg
 
 LAYOUTS = Path(__file__).parent.parent / "layouts"
 
@@ -98,14 +98,18 @@ class MadeKit:
         if not is_shared:
             return entry
         part = entry.clip.moved(*entry.origin).grown(0.01)
+
+        def is_on_part(mark: Stroke | Ring | Outline | Run) -> bool:
+            return part.holds(mark.box if mark.clip is None else mark.clip)
+
         return Entry(
             facts,
             Ink(
                 whole.size,
-                [mark for mark in whole.strokes if part.holds(mark.box)],
-                [mark for mark in whole.rings if part.holds(mark.box)],
-                [mark for mark in whole.outlines if part.holds(mark.box)],
-                [mark for mark in whole.runs if part.holds(mark.box)],
+                list(filter(is_on_part, whole.strokes)),
+                list(filter(is_on_part, whole.rings)),
+                list(filter(is_on_part, whole.outlines)),
+                list(filter(is_on_part, whole.runs)),
             ),
             whole,
         )

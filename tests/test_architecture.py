@@ -21,7 +21,7 @@ ROOMS = (
     "to_files",
     "verify",
 )
-ABOVE = {"pipeline", "calibrating", "proving", "reports", "cli", "__main__"}
+ABOVE = {"font_files", "pipeline", "calibrating", "proving", "reports", "cli", "__main__"}
 
 # Which libraries may be imported where: a room, or a module of the root.
 FENCES = {
@@ -32,7 +32,9 @@ FENCES = {
     "reportlab": {"to_files"},
     "svgwrite": {"to_files"},
     "cairosvg": {"to_files"},
-    "fontTools": {"lettering"},
+    "fontTools": {"typeface"},
+    "uharfbuzz": {"given_fonts"},
+    "bidi": {"reading_order"},
     "pikepdf": {"verify"},
     "platformdirs": {"to_files"},
     # What knows of the machine, the clock or chance.

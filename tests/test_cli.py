@@ -112,6 +112,26 @@ def test_kit_packs_and_splits_when_asked(run: Run, hall: Path) -> None:
     assert ended.code == 0
     assert _listed(hall.parent) == ["hall.yaml", "out", "out.zip", "wrong.yaml"]
     assert _listed(hall.parent / "out" / "templates") == ["tide-chart.pdf", "tide-chart.svg"]
+    revision = ended.out.removeprefix("out: revision ")[:6]
+    packed = (hall.parent / "out.zip").read_bytes()
+    ended = run("kit", "hall.yaml", "--out", "out", "--paper", "a2")
+    assert ended.code == 0
+    assert ended.err == (
+        f"out.zip is of an older kit, revision {revision}: pack it anew with --zip, or delete it\n"
+    )
+    assert (hall.parent / "out.zip").read_bytes() == packed
+
+
+def test_a_file_that_is_no_packed_kit_is_refused_before_the_kit_is_made(run: Run, hall: Path) -> None:
+    (hall.parent / "out.zip").write_bytes(b"PK photographs")
+    before = _listed(hall.parent)
+    ended = run("kit", "hall.yaml", "--out", "out", "--zip")
+    assert (ended.code, ended.out) == (5, "")
+    assert ended.err == (
+        "out.zip is another kind of file, so it is left as it is\n"
+        "  give another place with --out, or move that file away\n"
+    )
+    assert _listed(hall.parent) == before
 
 
 def test_several_layouts_go_to_folders_of_their_own(run: Run, hall: Path) -> None:

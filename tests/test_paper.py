@@ -77,7 +77,9 @@ def test_papers_by_their_size(text: str, units: Unit | None, paper: Paper) -> No
     [
         ("leter", "'leter' is not a paper (did you mean 'letter'?)"),
         ("papyrus", "'papyrus' is not a paper"),
-        ("a6", "'a6' is not a paper"),
+        ("a6", "'a6' is too small for a template"),
+        ("124 x 165 mm", "'124 x 165 mm' is too small or too large for a paper"),
+        ("125 x 164 mm", "'125 x 164 mm' is too small or too large for a paper"),
         ("", "'' is not a paper"),
         ("roll", "'roll' is not a paper"),
         ("roll wide", "'wide' is not a length"),

@@ -14,6 +14,7 @@ from templater.layout.members import list_pool
 from templater.layout.model import (
     Acceptance,
     Datum,
+    FontFile,
     Furniture,
     Group,
     Hardware,
@@ -66,6 +67,14 @@ def build_layout(
         rules=_build_rules(entry, root),
         accepted=builder.build_acceptances([*pieces, *groups]),
         region=entry.region,
+        fonts=_build_fonts(entry, root),
+    )
+
+
+def _build_fonts(entry: LayoutEntry, root: Node) -> tuple[FontFile, ...]:
+    """The fonts in their order, each with its place in the list, or that of the one that is given."""
+    return tuple(
+        FontFile(path, find_value(root, ("font", number))) for number, path in enumerate(entry.font)
     )
 
 

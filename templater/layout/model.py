@@ -432,6 +432,14 @@ class Margins:
 
 
 @dataclass(frozen=True, slots=True)
+class FontFile:
+    """A font for letters that the typeface lacks: a path from the layout's folder."""
+
+    path: str
+    at: Place
+
+
+@dataclass(frozen=True, slots=True)
 class Layout:
     """One wall and everything that is to hang on it."""
 
@@ -455,3 +463,4 @@ class Layout:
     rules: tuple[RuleSetting, ...] = ()
     accepted: tuple[Acceptance, ...] = ()
     region: Region | None = None
+    fonts: tuple[FontFile, ...] = ()

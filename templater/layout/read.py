@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -10,6 +11,7 @@ from pydantic import ValidationError
 from templater.errors import Fault, Place
 from templater.layout.build import build_layout
 from templater.layout.combinations import check_combinations
+from templater.layout.extent import check_extent
 from templater.layout.flaws import SECTIONS, Flaw
 from templater.layout.model import Layout
 from templater.layout.names import check_names
@@ -22,6 +24,9 @@ from templater.lengths import Unit, find_unit
 
 _CORE = {"wall", "eye_line", "units"}
 """What decides where everything goes: with a fault here nothing can be said of positions."""
+
+MAX_FAULTS = 2_000
+"""How many faults of a file are told."""
 
 _START = "start from the layout that 'templater new FILE' writes"
 
@@ -43,13 +48,25 @@ def read_layout(text: bytes | str, file: str) -> Reading:
     source = read_source(text, file)
     root = source.root
     if root is None or not isinstance(root.data, dict):
-        return Reading(None, source.faults or (_not_a_layout(root, file),))
-    entry, flaws = _validate(root.data)
+        return Reading(None, _keep_first(source.faults) or (_not_a_layout(root, file),))
     data = root.data
+    if too_much := [flaw.locate(root) for flaw in check_extent(data)]:
+        return Reading(None, _keep_first((*source.faults, *too_much)))
+    entry, flaws = _validate(data)
     flaws += [*check_combinations(data), *check_names(data), *check_references(data)]
     layout = _build_sound_part(root, flaws) if flaws or entry is None else build_layout(entry, root)
     faults = {*source.faults, *(flaw.locate(root) for flaw in flaws)}
-    return Reading(layout, tuple(sorted(faults, key=_order)))
+    return Reading(layout, _keep_first(sorted(faults, key=_order)))
+
+
+def _keep_first(faults: Sequence[Fault]) -> tuple[Fault, ...]:
+    """The faults, or of very many the first and how many more there are."""
+    more = len(faults) - MAX_FAULTS
+    if more <= 0:
+        return tuple(faults)
+    hint = "mend those above; often one act mends many"
+    rest = Fault(f"{more:,} more faults are not told", hint, faults[MAX_FAULTS].place)
+    return (*faults[:MAX_FAULTS], rest)
 
 
 def _order(fault: Fault) -> tuple[int, int, str]:

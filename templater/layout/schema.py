@@ -12,6 +12,7 @@ from pydantic import Field, ValidationInfo, field_validator, model_validator
 
 from templater.layout.choices import RegionName, RuleCode, SideName, UnitName
 from templater.layout.entry import Entry
+from templater.layout.font_paths import FontPaths
 from templater.layout.frame_schema import MadeOfEntry
 from templater.layout.group_schema import GroupEntry, PlaceEntry
 from templater.layout.hang_schema import HangEntry, HardwareEntry
@@ -144,6 +145,7 @@ class LayoutEntry(Entry):
     contact: Text | None = None
     issue: IssueText | None = None
     region: RegionName | None = None
+    font: FontPaths = ()
     wall: WallEntry
     furniture: list[FurnitureEntry] = Field([])
     openings: list[OpeningEntry] = Field([])

@@ -19,10 +19,17 @@ from templater.quoting import quote
 MAX_DEPTH = 50
 """How deep lists and mappings may be nested; a layout needs five levels."""
 
-MAX_VALUES = 1_000_000
-"""How many values a file may stand for once its aliases are followed."""
+MAX_VALUES = 300_000
+"""How many keys and values a file may stand for once its aliases are followed.
+
+Twelve a piece are usual, so a wall of 10,000 pieces needs less than half of it.
+"""
+
+MAX_ENTRIES = 10_000
+"""How many entries a list or a mapping may have."""
 
 _SYNTAX_HINT = "check colons, indents and brackets here and above; quote a text with ': ' or ' #' in it"
+_DIVIDE = "check that it is the layout of one wall; divide a very long wall into several layouts"
 _TAB_HINT = "indent with spaces instead of tabs"
 
 Path: TypeAlias = tuple[str | int, ...]
@@ -182,10 +189,7 @@ class _Builder:
         if any(open_.node is node for open_ in self._open):
             raise self._stop(event, f"{name} stands within what it refers to", "write the value out")
         self._put(node)
-        self._values += node.count
-        if self._values > MAX_VALUES:
-            message = f"with {name} the file stands for more than {MAX_VALUES:,} values"
-            raise self._stop(event, message, "write the values out")
+        self._count(node.count, event, f"with {name} the file stands for", "write the values out")
 
     def _refuse_as_key(self, event: Any) -> None:
         if self._awaits_key():
@@ -195,12 +199,18 @@ class _Builder:
 
     def _registered(self, event: Any, node: Node) -> Node:
         """The node, counted and known by its anchor; a tag is refused, since none has a meaning."""
-        self._values += 1
+        self._count(1, event, "the file has", _DIVIDE)
         if event.tag is not None:
             self._blame(event, f"the tag {quote(event.tag)} has no meaning in a layout", "remove it")
         if event.anchor is not None:
             self._anchors[event.anchor] = node
         return node
+
+    def _count(self, values: int, event: Any, subject: str, hint: str) -> None:
+        """Count values and stop where they are too many for one file."""
+        self._values += values
+        if self._values > MAX_VALUES:
+            raise self._stop(event, f"{subject} more than {MAX_VALUES:,} keys and values", hint)
 
     def _put(self, node: Node) -> None:
         """Put a finished value where it belongs; of a key given twice the first value counts."""
@@ -208,6 +218,12 @@ class _Builder:
             self.root = node
             return
         parent, key, key_at = self._open[-1].node, self._open[-1].key, self._open[-1].key_at
+        if len(parent.data) == MAX_ENTRIES:
+            kind = "list" if isinstance(parent.data, list) else "mapping"
+            message = (
+                f"the {kind} that starts in line {parent.at.line} has more than {MAX_ENTRIES:,} entries"
+            )
+            raise _StopReadingError(Fault(message, _DIVIDE, key_at or node.at))
         parent.count += node.count
         if key is None or key_at is None:
             parent.children[len(parent.data)] = node

@@ -156,7 +156,7 @@ def _text(longest: int) -> PlainValidator:
         text = unicodedata.normalize("NFC", filled_text(raw, "a text").strip())
         if len(text) > longest:
             raise fail(f"has {len(text)} characters, more than {longest}", "shorten it")
-        if unseen := next(filter(_is_unseen, text), None):
+        if unseen := next(filter(is_unseen, text), None):
             raise fail(f"has the character {quote(unseen)}, which cannot be printed", "remove it")
         if not any(unicodedata.category(character)[0] in "LNPS" for character in text):
             raise fail("has nothing that can be seen", "write a word")
@@ -165,7 +165,7 @@ def _text(longest: int) -> PlainValidator:
     return PlainValidator(read, json_schema_input_type=str)
 
 
-def _is_unseen(character: str) -> bool:
+def is_unseen(character: str) -> bool:
     """Whether it is a line end, a control, a lone surrogate or an invisible mark of direction.
 
     The two joiners of Arabic and Indic scripts shape the letters beside them and may stay.

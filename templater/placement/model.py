@@ -81,12 +81,8 @@ class PlacedPiece:
         """The outside of the frame."""
         return self.box.size
 
-    def on_template(self, point: Point) -> Point:
-        """A point of the wall in the template's coordinates (origin: bottom-left of the frame)."""
-        return Point(point.x - self.box.x0, point.y - self.box.y0)
-
     def template_marks(self) -> tuple[Mark, ...]:
-        """The marks in the template's coordinates."""
+        """The marks in the template's coordinates (origin: bottom-left of the frame)."""
         return tuple(mark.moved(-self.box.x0, -self.box.y0) for mark in self.marks)
 
 

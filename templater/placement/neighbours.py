@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections.abc import Callable, Mapping, Sequence
+from collections import defaultdict
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from math import floor
 
 from templater.geometry import Box
 from templater.mounting.amounts import SLACK_MM
@@ -41,29 +43,49 @@ def find_neighbours(boxes: Mapping[str, Box]) -> dict[str, tuple[Neighbour, ...]
 
 
 def _find_nearest_right(boxes: Sequence[Box]) -> list[int | None]:
-    """The index of each box's nearest one on its right."""
-    order = sorted(range(len(boxes)), key=lambda index: boxes[index].x0)
-    starts = [boxes[index].x0 for index in order]
-    return [_find_nearest(box, boxes, order, starts) for box in boxes]
+    """The index of each box's nearest one on its right.
 
-
-def _find_nearest(
-    box: Box, boxes: Sequence[Box], order: Sequence[int], starts: Sequence[float]
-) -> int | None:
-    """The index of the nearest box that starts where this one ends or farther right.
-
-    ``order`` holds the indices of the boxes by their left edges, ``starts`` those edges.
+    Boxes are looked for lane by lane: a lane is as high as they are on average, so that together
+    they lie in no more than about twice as many lanes as there are boxes, however high some are.
     """
-    nearest: int | None = None
-    limit = REACH_MM + SLACK_MM
+    if not boxes:
+        return []
+    high = max(MIN_SHARED_MM, sum(box.height for box in boxes) / len(boxes))
+    lanes: dict[int, list[int]] = defaultdict(list)
+    for index in sorted(range(len(boxes)), key=lambda index: boxes[index].x0):
+        for lane in _list_lanes(boxes[index], high):
+            lanes[lane].append(index)
+    starts = {lane: [boxes[index].x0 for index in order] for lane, order in lanes.items()}
+    found = []
+    for box in boxes:
+        near: list[tuple[float, int]] = []
+        for lane in _list_lanes(box, high):
+            near += _find_near(box, boxes, lanes[lane], starts[lane])
+        limit = min(near, default=(0.0, 0))[0] + SLACK_MM
+        found.append(min((index for start, index in near if start <= limit), default=None))
+    return found
+
+
+def _list_lanes(box: Box, high: float) -> range:
+    """The numbers of the lanes, each so high, that a box lies in."""
+    return range(floor(box.y0 / high), floor(box.y1 / high) + 1)
+
+
+def _find_near(
+    box: Box, boxes: Sequence[Box], order: Sequence[int], starts: Sequence[float]
+) -> Iterator[tuple[float, int]]:
+    """The nearest boxes of a lane that start where a box ends or farther right: starts and indices.
+
+    ``order`` holds the indices of the lane's boxes by their left edges, ``starts`` those edges.
+    """
+    limit = box.x1 + REACH_MM + SLACK_MM
+    is_first = True
     for rank in range(bisect_left(starts, box.x1 - SLACK_MM), len(order)):
-        if starts[rank] - box.x1 > limit:
+        if starts[rank] > limit:
             break
-        index = order[rank]
-        other = boxes[index]
+        other = boxes[order[rank]]
         if min(box.y1, other.y1) - max(box.y0, other.y0) > MIN_SHARED_MM:
-            if nearest is None:
+            if is_first:
                 # From here on only what is just as near, but for the arithmetic of floats.
-                limit = starts[rank] - box.x1 + SLACK_MM
-            nearest = index if nearest is None else min(nearest, index)
-    return nearest
+                limit, is_first = starts[rank] + SLACK_MM, False
+            yield starts[rank], order[rank]

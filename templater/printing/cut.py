@@ -4,11 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
+from math import floor
 
+from templater.paper import MIN_PAGE
 from templater.printing.band import tile_band
 from templater.printing.card import tile_card
 from templater.printing.model import Coverage, PrintSetup, Shape, Tiling
-from templater.printing.tile import MAX_SHEETS, TooManySheetsError, tile_template
+from templater.printing.prices import TINY_MM
+from templater.printing.tile import (
+    MAX_SHEETS,
+    NoRoomOnSheetError,
+    TooManySheetsError,
+    tile_template,
+)
 
 
 def cut_template(shape: Shape, setup: PrintSetup, *, most: int = MAX_SHEETS) -> Tiling:
@@ -17,6 +25,7 @@ def cut_template(shape: Shape, setup: PrintSetup, *, most: int = MAX_SHEETS) -> 
     Where a band or a card takes as many sheets as all of the template, all of it is printed. Raises
     TooManySheetsError and NoRoomOnSheetError.
     """
+    _check_room(setup)
     if setup.cover is Coverage.FULL:
         return _tile_all(shape, setup, most)
     tile_part = tile_band if setup.cover is Coverage.BAND else tile_card
@@ -28,6 +37,21 @@ def cut_template(shape: Shape, setup: PrintSetup, *, most: int = MAX_SHEETS) -> 
     except TooManySheetsError:
         return part
     return part if len(whole.near_seam) > len(part.near_seam) else whole
+
+
+def _check_room(setup: PrintSetup) -> None:
+    """Refuse paper on which a sheet cannot say what it must. Raises NoRoomOnSheetError.
+
+    What counts is what a sheet shows beside its lap, however it lies.
+    """
+    for page in setup.page_sizes():
+        own = sorted(side - setup.lap_mm for side in setup.printable(page).size)
+        if any(side < least - TINY_MM for side, least in zip(own, MIN_PAGE, strict=True)):
+            short, long = (max(0, floor(side)) for side in own)
+            raise NoRoomOnSheetError(
+                f"margins and laps leave {short} x {long} mm of a sheet; what it must say needs"
+                f" {MIN_PAGE.width:.0f} x {MIN_PAGE.height:.0f} mm"
+            )
 
 
 def _tile_all(shape: Shape, setup: PrintSetup, most: int) -> Tiling:

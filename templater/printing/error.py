@@ -15,13 +15,15 @@ through its hang point, sideways from the centre line. What may be wrong with th
   (common practice, no source).
 
 These are independent of each other, so their squares add up; so do those of the two directions. Not
-counted: setting the lines on the wall, drilling, the hook.
+counted: setting the lines on the wall, drilling, the hook; nor a distance that is on no paper, since
+the sheets at its ends do not join: it is measured on the wall.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import partial
 from itertools import combinations
 from math import ceil, dist, hypot
 
@@ -44,7 +46,7 @@ class Errors:
     """What to expect of a template's holes, ± mm: each from its lines, and one from another at most.
 
     ``from_top``: at most, where the template is set on the wall by its top edge and its centre line.
-    None where there is no hole, or one only.
+    None where there is no hole, or one only, or no paper between them.
     """
 
     holes: tuple[float, ...]
@@ -67,7 +69,7 @@ def estimate_errors(
             paper.error_from(hole, Point(centre, hang.y))
             for hole, hang in zip(holes, hang_points, strict=True)
         ),
-        max((paper.error_between(*pair) for pair in combinations(holes, 2)), default=None),
+        max(paper.list_errors_between(holes), default=None),
         max((paper.error_from(hole, Point(centre, outline.y1)) for hole in holes), default=None),
     )
 
@@ -98,18 +100,23 @@ class _Paper:
         seams_up = self._count_seams(hole, lambda keep: keep.y0 <= y <= keep.y1)
         return hypot(self._add(hole.x - x, seams_across), self._add(hole.y - y, seams_up))
 
-    def error_between(self, one: Point, other: Point) -> float:
-        """Of one hole from another."""
-        return self._add(dist(one, other), self._count_seams(one, lambda keep: keep.has(other)))
+    def list_errors_between(self, holes: Sequence[Point]) -> Iterator[float]:
+        """Of each hole from each other that the same paper shows."""
+        for one, other in combinations(holes, 2):
+            seams = self._count_seams(one, partial(_has, other))
+            if seams is not None:
+                yield self._add(dist(one, other), seams)
 
-    def _add(self, distance_mm: float, seams: int) -> float:
-        """The error of a distance across so many seams."""
+    def _add(self, distance_mm: float, seams: int | None) -> float:
+        """The error of a distance across so many seams; none where it is on no paper."""
+        if seams is None:
+            return 0.0
         return hypot(self.scale_error * distance_mm, hypot(LAYING_MM, CUTTING_MM) * seams**0.5)
 
-    def _count_seams(self, hole: Point, shows: Callable[[Box], bool]) -> int:
+    def _count_seams(self, hole: Point, shows: Callable[[Box], bool]) -> int | None:
         """The fewest seams between a hole's sheet and one that shows what it is measured from.
 
-        None lies between sheets that do not join: each is set on the wall by itself.
+        None where the two do not join: each is set on the wall by itself.
         """
         keeps = {tile.name: tile.keep for tile in self.tiling.tiles}
         reached = {name for name, keep in keeps.items() if keep.has(hole)}
@@ -121,4 +128,9 @@ class _Paper:
             beside = {b for a, b in pairs if a in reached} | {a for a, b in pairs if b in reached}
             reached, count = beside - seen, count + 1
             seen |= reached
-        return 0
+        return None
+
+
+def _has(point: Point, keep: Box) -> bool:
+    """Whether a sheet keeps a point."""
+    return keep.has(point)

@@ -30,8 +30,8 @@ class Lane:
         if not self.cuts:
             spare = max(0.0, first.room - self.length) / 2
             return -spare, self.length + spare
-        start = self.cuts[0] + self.lap - first.room
-        return min(0.0, start), max(self.length, self.cuts[-1] + last.room)
+        start = self.cuts[0] + self.lap - first.outer
+        return min(0.0, start), max(self.length, self.cuts[-1] + last.outer)
 
     @property
     def kept(self) -> list[tuple[float, float]]:

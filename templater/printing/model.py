@@ -175,6 +175,15 @@ class SheetCounts:
     lie_both_ways: bool
 
     def total(self, cover: Coverage) -> int:
-        """All sheets of templates, a shared page counted once."""
-        own = (count for slug, count in self.by_cover[cover].items() if slug not in self.shared)
-        return sum(own) + len(set(self.shared.values()))
+        """All sheets of templates, a shared page counted once.
+
+        The strips of one template share a page only where all of it is printed.
+        """
+        counts, whole = self.by_cover[cover], self.by_cover[Coverage.FULL]
+        shared = {
+            slug: page
+            for slug, page in self.shared.items()
+            if cover is Coverage.FULL or whole[slug] == 1
+        }
+        own = (count for slug, count in counts.items() if slug not in shared)
+        return sum(own) + len(set(shared.values()))

@@ -13,13 +13,15 @@ from templater.printing.search import BAR_ROOM_MM, OWN_MM
 class Side:
     """One side of a page, mm: all of it, and what the printer reaches.
 
-    ``room`` is what an outer sheet shows even where the template ends before: all that the printer
-    reaches on a page, on a roll only what the marks need.
+    ``room`` is what a sheet shows even where the template ends before: all that the printer reaches
+    on a page, along a roll only what the marks need. ``outer`` is the same of the outer one of
+    several sheets: across a roll, too, it leaves what the marks do not need to other templates.
     """
 
     page: float
     reach: float
     room: float
+    outer: float
 
     def cut_to(self, shown: float) -> float:
         """The side of a page that shows so much; only a roll's is shorter than others."""
@@ -51,9 +53,10 @@ def list_pages(setup: PrintSetup) -> tuple[Page, ...]:
 def _lay_page(size: Size, setup: PrintSetup) -> Page:
     """A page of a size; of a roll only the side across it is as wide as it must be."""
     reach = setup.printable(size).size
-    room = reach
+    room = outer = reach
     if setup.paper.is_roll:
-        room = Size(min(reach.width, BAR_ROOM_MM), reach.height)
-        if size == setup.page_sizes()[0]:
-            room = Size(reach.width, min(reach.height, BAR_ROOM_MM))
-    return Page(Side(size.width, reach.width, room.width), Side(size.height, reach.height, room.height))
+        outer = Size(min(reach.width, BAR_ROOM_MM), min(reach.height, BAR_ROOM_MM))
+        is_upright = size == setup.page_sizes()[0]
+        room = Size(reach.width, outer.height) if is_upright else Size(outer.width, reach.height)
+    across, down = zip(size, reach, room, outer, strict=True)
+    return Page(Side(*across), Side(*down))

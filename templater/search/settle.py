@@ -12,6 +12,7 @@ from templater.placement.place import place_pieces
 from templater.quoting import quote
 from templater.search.advice import advise
 from templater.search.candidates import list_candidates
+from templater.search.extent import check_extent
 from templater.search.judge import Judge
 from templater.search.model import Proposal, Settlement
 from templater.search.rank import pick_different, rank
@@ -26,9 +27,10 @@ def settle_groups(
     ``choices`` are the numbers (from 1) of the proposals to take, in that order; where there is
     none, the first is taken. Later groups see what was taken of the earlier ones: where it hangs,
     and which pieces of a pool are gone; in the end every proposal is told on the wall as it then
-    is. Raises LayoutError where a group can be placed in no way,
+    is. Raises LayoutError where a group can be placed in no way or there is too much to search,
     and UsageError for a choice that there is not.
     """
+    check_extent(layout)
     still_open = [group.name for group in _inner_first(layout) if group.open_choice]
     _check_choices(choices, still_open)
     settlements: list[Settlement] = []

@@ -17,12 +17,13 @@ from templater.scene.guide.checklist import draw_checklist
 from templater.scene.guide.cover import draw_cover
 from templater.scene.guide.measure_form import draw_measure_form
 from templater.scene.guide.spacers import draw_spacers
-from templater.scene.guide.steps import draw_steps
+from templater.scene.guide.steps import PaperWork, draw_steps
 from templater.scene.guide.true_size import draw_print_test
 from templater.scene.model import Form, PageDrawing
 from templater.scene.overview.draw import draw_overview
 from templater.scene.template.draw import draw_template, whole_tiling
 from templater.scene.template.sheet_block import SheetNames
+from templater.sheets.cuttings import expect_errors
 from templater.sheets.lay_out import (
     lay_out_pages,
     lay_out_shared,
@@ -35,10 +36,10 @@ from templater.sheets.revision import name_revision
 from templater.sheets.share import (
     SharedPage,
     count_all_sheets,
-    expect_errors,
     name_sheets,
     share_pages,
 )
+from templater.typesetting import Typesetter, current_typesetter
 
 _LARGEST_TEXT_PAGE = 300.0
 """Papers whose short side is longer are for templates; what is read comes on A4 or Letter, mm."""
@@ -60,7 +61,10 @@ class TemplatePages:
 
 @dataclass(frozen=True, slots=True)
 class Kit:
-    """Everything that is printed for one wall; templates come one at a time."""
+    """Everything that is printed for one wall; templates come one at a time.
+
+    It must be written by the typesetter by which it was composed.
+    """
 
     plan: Plan
     setup: PrintSetup
@@ -74,6 +78,7 @@ class Kit:
     shared: tuple[SharedPage, ...]
     spacers: tuple[Page, ...]
     version: str
+    typesetter: Typesetter
 
     def templates(self) -> Iterator[TemplatePages]:
         """Draw the pieces in the order of the layout."""
@@ -82,6 +87,8 @@ class Kit:
             tiling, errors = self.tilings[piece.slug], self.errors[piece.slug]
             page = shared_on.get(piece.slug)
             names = replace(self._name(piece.name, page or first), number=number)
+            if page and len(tiling.tiles) > 1:
+                names = replace(names, page_count=0)  # its sheets are cut out of one page
             drawing = draw_template(piece, self.plan, tiling, names, errors=errors)
             pages = tuple(lay_out_template(drawing, tiling, piece, self.setup))
             if tiling.cover is not Coverage.FULL:
@@ -103,10 +110,10 @@ class Kit:
     @property
     def _shared_numbers(self) -> dict[str, int]:
         """On which page each piece stands that shares one; these pages follow the others."""
-        shared = {cutting.piece.slug for page in self.shared for cutting in page.cuttings}
+        shared = {slug for page in self.shared for slug in page.slugs}
         own = (len(tiling.tiles) for slug, tiling in self.tilings.items() if slug not in shared)
         pages = enumerate(self.shared, start=self._first_sheet + sum(own))
-        return {cutting.piece.slug: number for number, page in pages for cutting in page.cuttings}
+        return {slug: number for number, page in pages for slug in page.slugs}
 
     def _name(self, piece: str, first_page: int) -> SheetNames:
         """The words of a piece's sheets."""
@@ -129,12 +136,20 @@ def compose_kit(
     errors = {piece.slug: expect_errors(piece, tilings[piece.slug], setup) for piece in plan.pieces}
     shared = share_pages(plan, tilings, setup, revision)
     counted = count_all_sheets(plan, tilings, setup, shared)
+    spacers_drawn = draw_spacers(plan, form, revision=revision)
+    covers = {tiling.cover for tiling in tilings.values()}
+    work = PaperWork(
+        is_shared=bool(shared),
+        has_spacers=bool(spacers_drawn),
+        has_corners=Coverage.BAND in covers,
+        has_cards=Coverage.CARD in covers,
+    )
     parts: tuple[tuple[Sequence[PageDrawing], PageKind, Form], ...] = (
         (
             (
                 *draw_cover(plan, tilings, counted, setup, form, revision=revision),
                 *draw_print_test(form),
-                *draw_steps(plan, form, revision=revision),
+                *draw_steps(plan, form, revision=revision, work=work),
             ),
             PageKind.COVER,
             form,
@@ -144,7 +159,7 @@ def compose_kit(
             PageKind.OVERVIEW,
             wide,
         ),
-        (draw_spacers(plan, form, revision=revision), PageKind.SPACER, form),
+        (spacers_drawn, PageKind.SPACER, form),
         (draw_checklist(plan, form, revision=revision), PageKind.CHECKLIST, form),
     )
     sheets = counted.total(setup.cover)
@@ -177,6 +192,7 @@ def compose_kit(
         shared,
         spacers,
         version,
+        current_typesetter(),
     )
 
 

@@ -111,17 +111,19 @@ def lay_out_shared(page: SharedPage, names: SheetNames, setup: PrintSetup) -> Pa
     """A page that several templates share, each in the line on which it is cut out."""
     sheet = page.sheet
     layers, bookmarks, targets, parts = list[Layer](), list[Bookmark](), list[Target](), list[Part]()
-    for piece, tile, drawing in (
-        (cutting.piece, cutting.tile, cutting.drawing) for cutting in page.cuttings
-    ):
-        own = (*drawing.labels[0], *drawing.furniture[0], draw_box(tile.clip, FINE, short_dash(FINE)))
-        layers += _layers(drawing.lines, own, tile)
-        bookmarks += [Bookmark(piece.name, 0), Bookmark(f"{piece.name} {tile.name}", 1)]
-        on_page = tile.clip.moved(*tile.origin)
-        targets.append(Target(piece_target(piece.slug), Point(on_page.x0, on_page.y1)))
+    for cutting in page.cuttings:
+        piece, tile, drawing, place = cutting.piece, cutting.tile, cutting.drawing, cutting.place
+        cut = draw_box(cutting.paper, FINE, short_dash(FINE))
+        layers += _layers(drawing.lines, (*drawing.labels[place], *drawing.furniture[place], cut), tile)
+        if not place:
+            bookmarks.append(Bookmark(piece.name, 0))
+            on_page = tile.clip.moved(*tile.origin)
+            targets.append(Target(piece_target(piece.slug), Point(on_page.x0, on_page.y1)))
+        bookmarks.append(Bookmark(f"{piece.name} {tile.name}", 1))
         targets += _hole_targets(piece, [mark.hole for mark in piece.template_marks()], tile)
         parts.append(Part(piece.slug, tile.name, tile.clip, tile.origin))
-    named = replace(names, piece=f"{len(parts)} pieces, cut out")
+    what = "pieces" if len(page.slugs) == len(parts) else "sheets"
+    named = replace(names, piece=f"{len(parts)} {what}, cut out")
     block = draw_sheet_block(page.block, named, Tiling((sheet,), (), ()), 0, fold=False, more=False)
     return Page(
         kind=PageKind.TEMPLATE,

@@ -39,4 +39,6 @@ def _plain(value: Any) -> Any:
         return value.value
     if isinstance(value, tuple):
         return [_plain(part) for part in value]
-    return round(value, 6) if isinstance(value, float) else value
+    if isinstance(value, (int, float)) and not isinstance(value, bool):
+        return round(float(value), 6) + 0.0  # 180 mm are 180.0 mm, and no sign stands before nothing
+    return value

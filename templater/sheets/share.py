@@ -1,45 +1,23 @@
-"""Small templates side by side on pages that are cut apart; on a roll all that need one sheet."""
+"""Templates side by side on pages that are cut apart: small ones; on a roll all, and their strips."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from itertools import product
 
 from templater.geometry import ORIGIN, Box, Point, Size
-from templater.placement.model import PlacedPiece, Plan
+from templater.placement.model import Plan
 from templater.printing.cut import count_sheets
-from templater.printing.error import Errors, estimate_errors
 from templater.printing.model import Coverage, PrintSetup, SheetCounts, Tile, Tiling
 from templater.printing.nest import nest
 from templater.scene.template.board import Board
-from templater.scene.template.draw import TemplateDrawing, draw_template, template_extent, template_shape
+from templater.scene.template.draw import template_shape
 from templater.scene.template.room import Regions
 from templater.scene.template.sheet_block import SheetBlock, SheetNames, place_sheet_block
-
-_BORDER_MM = 3.0
-"""Between the outline and the line on which templates are cut apart."""
-
-_BESIDE_MM = (0.0, 62.0, 92.0, 122.0)
-_BELOW_MM = (0.0, 32.0, 62.0, 92.0, 122.0)
-"""How much is added on the right and below until all words of a template find room."""
+from templater.sheets.cuttings import Bundle, Cutting, list_bundles
 
 _FOOTS_MM = (0.0, 20.0, 50.0, 110.0)
 """How much longer than its templates a roll's page is, until its block and rulers find room."""
-
-
-@dataclass(frozen=True, slots=True)
-class Cutting:
-    """A template to be cut out of a page: ``tile`` is the paper it needs, ``tile.clip`` all it shows."""
-
-    piece: PlacedPiece
-    tile: Tile
-    drawing: TemplateDrawing
-
-    @property
-    def size(self) -> Size:
-        """The paper it needs."""
-        return self.tile.clip.size
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,9 +28,10 @@ class SharedPage:
     cuttings: tuple[Cutting, ...]
     block: SheetBlock
 
-    def has(self, piece: PlacedPiece) -> bool:
-        """Whether a piece's template stands on the page."""
-        return any(cutting.piece.slug == piece.slug for cutting in self.cuttings)
+    @property
+    def slugs(self) -> set[str]:
+        """The pieces that stand on it."""
+        return {cutting.piece.slug for cutting in self.cuttings}
 
 
 def share_pages(
@@ -64,28 +43,46 @@ def share_pages(
     """The pages that templates share; those that would have a page for themselves are left out.
 
     Largest first: a page takes as many of the next largest templates as fit, then whichever smaller
-    ones still do. The ``revision`` may be left out where they are only counted.
+    ones still do. Strips of one template stand on one page. Of a roll, whatever takes less of it: all
+    on shared pages, all but strips, or none. The ``revision`` may be left out where they are only
+    counted.
     """
-    names = name_sheets(plan, setup, revision)
-    alone = [piece for piece in plan.pieces if _is_one_sheet(tilings.get(piece.slug))]
-    if len(alone) < 2:
-        return ()
-    found = (_cut_out(piece, plan, setup, names, tilings[piece.slug]) for piece in alone)
-    left = sorted(filter(None, found), key=_area, reverse=True)
+    bundles = list_bundles(plan, tilings, setup, name_sheets(plan, setup, revision))
+    pages = _fill_pages(bundles, setup)
+    if not setup.paper.is_roll:
+        return pages
+    ways = [pages, ()]
+    if any(len(bundle) > 1 for bundle in bundles):
+        ways.append(_fill_pages([bundle for bundle in bundles if len(bundle) == 1], setup))
+    return min(ways, key=lambda way: _measure_paper(way, tilings))
+
+
+def _fill_pages(bundles: Sequence[Bundle], setup: PrintSetup) -> tuple[SharedPage, ...]:
+    """Pages for all that can share one."""
+    left = sorted(bundles, key=_area, reverse=True)
     pages: list[SharedPage] = []
-    while left:
+    while sum(map(len, left)) > 1:
         page = _fill_page(left, setup, f"S{len(pages) + 1}")
         if page is not None and len(page.cuttings) > 1:
             pages.append(page)
-        taken = left[:1] if page is None else page.cuttings
-        slugs = {cutting.piece.slug for cutting in taken}
-        left = [cutting for cutting in left if cutting.piece.slug not in slugs]
+        slugs = {left[0][0].piece.slug} if page is None else page.slugs
+        left = [bundle for bundle in left if bundle[0].piece.slug not in slugs]
     return tuple(pages)
 
 
-def _area(cutting: Cutting) -> int:
+def _measure_paper(pages: Sequence[SharedPage], tilings: Mapping[str, Tiling]) -> float:
+    """How much paper the pages take and all sheets that share none, mm²."""
+    shared = {slug for page in pages for slug in page.slugs}
+    sizes = [page.sheet.page for page in pages]
+    sizes += [
+        tile.page for slug, tiling in tilings.items() if slug not in shared for tile in tiling.tiles
+    ]
+    return sum(width * height for width, height in sizes)
+
+
+def _area(bundle: Bundle) -> int:
     """The paper that a template needs, mm² without the rounding of floats: equals keep their order."""
-    return round(cutting.size.width * cutting.size.height)
+    return round(sum(cutting.size.width * cutting.size.height for cutting in bundle))
 
 
 def count_all_sheets(
@@ -114,62 +111,25 @@ def name_sheets(plan: Plan, setup: PrintSetup, revision: str) -> SheetNames:
     return SheetNames(title, "", revision, 0, 0, setup.printer.name if setup.printer else None)
 
 
-def expect_errors(piece: PlacedPiece, tiling: Tiling, setup: PrintSetup) -> Errors:
-    """How far off a template's holes may be on paper."""
-    shape = template_shape(piece)
-    return estimate_errors(tiling, shape.holes, shape.hang_points, shape.outline, setup.printer)
-
-
-def _is_one_sheet(tiling: Tiling | None) -> bool:
-    return tiling is not None and len(tiling.tiles) == 1 and tiling.cover is Coverage.FULL
-
-
-def _cut_out(
-    piece: PlacedPiece, plan: Plan, setup: PrintSetup, names: SheetNames, tiling: Tiling
-) -> Cutting | None:
-    """The template on the least paper on which all its words find room; None if no page has that."""
-    errors = expect_errors(piece, tiling, setup)
-    extent = template_extent(piece).grown(_BORDER_MM)
-    rooms = [setup.printable(page).size for page in _list_pages(setup)]
-    boxes = [
-        extent._replace(x1=extent.x1 + beside, y0=extent.y0 - below)
-        for beside, below in product(_BESIDE_MM, _BELOW_MM)
-    ]
-    for box in sorted(boxes, key=lambda box: box.width * box.height):
-        if not any(box.width <= room.width and box.height <= room.height for room in rooms):
-            continue
-        tile = Tile("A1", box, box, box.size, Point(-box.x0, -box.y0))
-        alone = Tiling((tile,), (), (), is_shared=True)
-        named = replace(names, piece=piece.name)
-        drawing = draw_template(piece, plan, alone, named, errors=errors)
-        if drawing.is_complete:
-            return Cutting(piece, tile, drawing)
-    return None
-
-
-def _list_pages(setup: PrintSetup) -> Sequence[Size]:
-    """The pages to share; of a roll only one as long as can be."""
-    return setup.page_sizes()[:1] if setup.paper.is_roll else setup.page_sizes()
-
-
-def _fill_page(left: Sequence[Cutting], setup: PrintSetup, name: str) -> SharedPage | None:
+def _fill_page(left: Sequence[Bundle], setup: PrintSetup, name: str) -> SharedPage | None:
     """A page with as many of the templates as it takes, the first of them among these."""
     count, page = _take_first(left, setup, name)
-    if page is None or count == len(left) or setup.paper.is_roll:
-        return page
-    chosen, refused = [*left[:count]], set[Size]()
-    for cutting in left[count:]:
-        if cutting.size not in refused:
-            more = _lay_out([*chosen, cutting], setup, name)
+    if page is None:
+        return None
+    chosen, refused = [*left[:count]], set[tuple[Size, ...]]()
+    for bundle in left[count:]:
+        sizes = tuple(cutting.size for cutting in bundle)
+        if sizes not in refused:
+            more = _lay_out([*chosen, bundle], setup, name)
             if more is None:
-                refused.add(cutting.size)
+                refused.add(sizes)
             else:
                 page = more
-                chosen.append(cutting)
+                chosen.append(bundle)
     return page
 
 
-def _take_first(left: Sequence[Cutting], setup: PrintSetup, name: str) -> tuple[int, SharedPage | None]:
+def _take_first(left: Sequence[Bundle], setup: PrintSetup, name: str) -> tuple[int, SharedPage | None]:
     """How many of the templates, the first ones, fit a page, and the page; found by halving."""
     fits, too_many = 0, len(left) + 1
     page: SharedPage | None = None
@@ -183,20 +143,37 @@ def _take_first(left: Sequence[Cutting], setup: PrintSetup, name: str) -> tuple[
     return fits, page
 
 
-def _lay_out(cuttings: Sequence[Cutting], setup: PrintSetup, name: str) -> SharedPage | None:
+def _lay_out(bundles: Sequence[Bundle], setup: PrintSetup, name: str) -> SharedPage | None:
     """The templates on one page with its block and rulers; None if that finds no room.
 
     Of a roll the shortest page that was found.
     """
+    cuttings = [cutting for bundle in bundles for cutting in bundle]
+    sizes = [cutting.size for cutting in cuttings]
     found = (
         page
-        for size in _list_pages(setup)
-        for corners in nest([cutting.size for cutting in cuttings], setup.printable(size).size)
+        for size in setup.page_sizes()
+        for corners in _nest(sizes, setup.printable(size).size)
         for page in _with_block(cuttings, corners, size, setup, name)
     )
     if setup.paper.is_roll:
-        return min(found, key=lambda page: page.sheet.page.height, default=None)
+        return min(found, key=lambda page: _area_of(page.sheet.page), default=None)
     return next(found, None)
+
+
+def _area_of(size: Size) -> int:
+    """The area of a page, mm²: of a roll's pages, which are as wide as the roll, their length tells."""
+    return round(size.width * size.height)
+
+
+def _nest(sizes: Sequence[Size], area: Size) -> Iterator[tuple[Point, ...]]:
+    """Ways to put the sizes on an area, whichever of its sides is the long one."""
+    if area.width <= area.height:
+        yield from nest(sizes, area)
+        return
+    turned = nest([Size(size.height, size.width) for size in sizes], Size(area.height, area.width))
+    for corners in turned:
+        yield tuple(Point(corner.y, corner.x) for corner in corners)
 
 
 def _with_block(
@@ -204,13 +181,16 @@ def _with_block(
 ) -> Iterator[SharedPage]:
     """The page, if what the templates leave has room for the block and the rulers."""
     pairs = list(zip(cuttings, corners, strict=True))
-    depth = max(corner.y + cutting.size.height for cutting, corner in pairs)
-    for page in _cut_page(size, depth, setup):
+    reach = Size(
+        max(corner.x + cutting.size.width for cutting, corner in pairs),
+        max(corner.y + cutting.size.height for cutting, corner in pairs),
+    )
+    for page in _cut_page(size, reach, setup):
         shown = setup.printable(page)
         placed = tuple(_place(cutting, shown, corner) for cutting, corner in pairs)
         board = Board(shown)
         for cutting in placed:
-            board.mark(cutting.tile.clip.moved(*cutting.tile.origin))
+            board.mark(cutting.paper.moved(*cutting.tile.origin))
         sheet = Tile(name, shown, shown, page, ORIGIN)
         block = place_sheet_block(sheet, board, Regions(shown, (), shown))
         if not block.crowding:
@@ -218,19 +198,22 @@ def _with_block(
             return
 
 
-def _cut_page(size: Size, depth: float, setup: PrintSetup) -> Iterator[Size]:
+def _cut_page(size: Size, reach: Size, setup: PrintSetup) -> Iterator[Size]:
     """The page; of a roll as long as the templates need, then longer."""
     if not setup.paper.is_roll:
         yield size
         return
-    blank = size.height - setup.printable(size).height
+    blank = Size(*(side - shown for side, shown in zip(size, setup.printable(size).size, strict=True)))
     for foot in _FOOTS_MM:
-        if depth + blank + foot <= size.height:
-            yield Size(size.width, depth + blank + foot)
+        page = Size(size.width, reach.height + blank.height + foot)
+        if size.width > size.height:
+            page = Size(reach.width + blank.width + foot, size.height)
+        if page.width <= size.width and page.height <= size.height:
+            yield page
 
 
 def _place(cutting: Cutting, shown: Box, corner: Point) -> Cutting:
-    """The template with its top left corner so far from that of what the printer reaches."""
-    tile = cutting.tile
-    origin = Point(shown.x0 + corner.x - tile.clip.x0, shown.y1 - corner.y - tile.clip.y1)
-    return replace(cutting, tile=replace(tile, origin=origin))
+    """The template with its paper's top left corner so far from that of what the printer reaches."""
+    paper = cutting.paper
+    origin = Point(shown.x0 + corner.x - paper.x0, shown.y1 - corner.y - paper.y1)
+    return replace(cutting, tile=replace(cutting.tile, origin=origin))

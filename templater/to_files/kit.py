@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import zipfile
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import replace
 from hashlib import sha256
@@ -10,16 +9,16 @@ from pathlib import Path
 from typing import Any
 
 from templater.drawing import Words
-from templater.lettering import face
 from templater.sheets.compose import Kit, TemplatePages
 from templater.sheets.lay_out import stack_pages
 from templater.sheets.model import Page
-from templater.to_files.folder import whole_file, whole_folder
+from templater.to_files.folder import whole_folder
 from templater.to_files.hooks_csv import hooks_csv
 from templater.to_files.manifest import manifest_json, page_entries
 from templater.to_files.pdf import write_pdf
 from templater.to_files.png import CairoMissingError, png_bytes
 from templater.to_files.svg import svg_text
+from templater.typesetting import set_by
 
 Report = Callable[[str, int, int], None]
 """Told a step's name, how much of it is done, and how much there is."""
@@ -47,7 +46,7 @@ def write_kit(
     PDF of their own. Nothing takes its place before ``prove`` has read all of it. Raises WriteError,
     and what ``prove`` raises.
     """
-    with whole_folder(folder) as building:
+    with set_by(kit.typesetter), whole_folder(folder, layout) as building:
         writer = _KitWriter(kit, building, report or (lambda _step, _done, _of: None))
         writer.write("layout.yaml", layout)
         writer.write("hooks.csv", hooks_csv(kit.plan).encode())
@@ -57,16 +56,6 @@ def write_kit(
         writer.report("proof", 0, 1)
         writer.write_manifest(prove(building))
     return (*writer.missing.values(), *writer.tell_boxes())
-
-
-def write_zip(folder: Path, archive: Path) -> None:
-    """Pack a kit as one file; the same kit gives the same bytes. Raises WriteError."""
-    with whole_file(archive, b"PK") as building, zipfile.ZipFile(building, "w") as packed:
-        for path in sorted(path for path in folder.rglob("*") if path.is_file()):
-            name = f"{folder.name}/{path.relative_to(folder).as_posix()}"
-            entry = zipfile.ZipInfo(name, date_time=(1980, 1, 1, 0, 0, 0))
-            entry.external_attr = 0o644 << 16
-            packed.writestr(entry, path.read_bytes(), zipfile.ZIP_DEFLATED)
 
 
 class _KitWriter:
@@ -126,12 +115,9 @@ class _KitWriter:
             yield page
 
     def tell_boxes(self) -> Iterator[str]:
-        """What the user must be told of letters that the typeface lacks."""
-        if lacking := face().lacks("".join(sorted(self.letters))):
-            yield (
-                f"printed as empty boxes, since the typeface has no such letters: {lacking};"
-                " write the names in Latin, Greek or Cyrillic letters"
-            )
+        """What the user must be told of letters that cannot be drawn."""
+        if told := self.kit.typesetter.tell_lacking(self.letters):
+            yield told
 
     def write_template(self, template: TemplatePages, *, split: bool) -> None:
         """One piece's template as SVG, and its sheets alone if asked."""

@@ -17,10 +17,12 @@ from reportlab.pdfgen.canvas import Canvas
 
 from templater.drawing import Anchor, Circle, Dash, Line, Polyline, Words
 from templater.geometry import Box, Point, Size
-from templater.lettering import face, text_width
 from templater.printing.model import UNSCALED, Scale
 from templater.sheets.model import Layer, Page
+from templater.to_files.pdf_shapes import ShapeFonts
 from templater.to_files.pen import replay
+from templater.typeface import face
+from templater.typesetting import set_line
 
 POINTS_PER_MM = 72 / 25.4
 
@@ -46,8 +48,10 @@ def write_pdf(pages: Iterable[Page], stream: IO[bytes], *, title: str) -> None:
     canvas.setSubject("")
     canvas.showOutline()
     targets: dict[str, Any] = {}
+    shapes = ShapeFonts(canvas, face().units_per_em)
     for index, page in enumerate(pages):
-        _write_page(canvas, page, index, targets)
+        _write_page(canvas, page, index, targets, shapes)
+    shapes.close()
     catalog: Any = canvas._doc.Catalog
     catalog.ViewerPreferences = _Literal(_PRINT_TRUE)
     if targets:
@@ -83,12 +87,14 @@ def _points(size: Size) -> tuple[float, float]:
     return size.width * POINTS_PER_MM, size.height * POINTS_PER_MM
 
 
-def _write_page(canvas: Any, page: Page, index: int, targets: dict[str, Any]) -> None:
+def _write_page(
+    canvas: Any, page: Page, index: int, targets: dict[str, Any], shapes: ShapeFonts
+) -> None:
     """Draw one page and what a reader may jump to on it."""
     canvas.setPageSize(_points(page.paper))
     if page.scale != UNSCALED:
         canvas.scale(*page.scale)
-    replay(page.layers, _PdfPen(canvas))
+    replay(page.layers, _PdfPen(canvas, shapes))
     canvas.addPageLabel(index, prefix=page.label)
     for number, bookmark in enumerate(page.bookmarks):
         key = f"page:{index + 1}:{number}"
@@ -114,8 +120,8 @@ def _rectangle(box: Box, scale: Scale = UNSCALED) -> tuple[float, float, float, 
 class _PdfPen:
     """Draws on the canvas's open page."""
 
-    def __init__(self, canvas: Any) -> None:
-        self._canvas = canvas
+    def __init__(self, canvas: Any, shapes: ShapeFonts) -> None:
+        self._canvas, self._shapes = canvas, shapes
         self._dx, self._dy = 0.0, 0.0
         self._width: float | None = None
         self._dash: Dash = ()
@@ -163,17 +169,20 @@ class _PdfPen:
         """Draw one line of lettering."""
         weight = face(item.bold)
         size = weight.em_mm(item.height_mm) * POINTS_PER_MM
-        width = text_width(item.text, item.height_mm, item.bold) * POINTS_PER_MM
-        back = {Anchor.START: 0.0, Anchor.MIDDLE: width / 2, Anchor.END: width}[item.anchor]
+        line, unit = set_line(item.text, item.bold), size / weight.units_per_em
+        back = {Anchor.START: 0.0, Anchor.MIDDLE: line.width / 2, Anchor.END: line.width}[item.anchor]
         x, y = self._xy(*item.at)
-        text = self._canvas.beginText()
-        text.setFont(_font_name(item.bold), size)
-        if item.turned:
-            text.setTextTransform(0, 1, -1, 0, x, y - back)
-        else:
-            text.setTextOrigin(x - back, y)
-        text.textOut(item.text)
-        self._canvas.drawText(text)
+        for part in line.parts:
+            along = (part.at - back) * unit
+            matrix = (0, 1, -1, 0, x, y + along) if item.turned else (1, 0, 0, 1, x + along, y)
+            if part.glyph is not None:
+                self._shapes.show(part.glyph, size, matrix)
+                continue
+            text = self._canvas.beginText()
+            text.setFont(_font_name(item.bold), size)
+            text.setTextTransform(*matrix)
+            text.textOut(part.text)
+            self._canvas.drawText(text)
 
     def _xy(self, x: float, y: float) -> tuple[float, float]:
         """A point of the open layer in points from the page's bottom-left."""

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from io import BytesIO
 
+from templater.to_files.held_signals import signals_held
+
 CAIRO_HINT = (
     "no PNG: the system's cairo library was not found; install it with 'apt install libcairo2' "
     "(Debian), 'brew install cairo' (macOS) or the GTK runtime (Windows)"
@@ -24,9 +26,10 @@ def png_bytes(svg: str) -> bytes:
         raise CairoMissingError(CAIRO_HINT) from error
     from PIL import Image
 
-    picture = cairosvg.svg2png(
-        bytestring=svg.encode(), dpi=96, scale=DOTS_PER_INCH / 96, background_color="white"
-    )
+    with signals_held():  # cairo's callbacks would swallow Ctrl-C and take it for a disk that refuses
+        picture = cairosvg.svg2png(
+            bytestring=svg.encode(), dpi=96, scale=DOTS_PER_INCH / 96, background_color="white"
+        )
     grey = BytesIO()
     with Image.open(BytesIO(picture)) as image:
         image.convert("L").save(grey, "PNG", dpi=(DOTS_PER_INCH, DOTS_PER_INCH))

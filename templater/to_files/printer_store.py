@@ -13,8 +13,11 @@ from templater.printing.calibration import (
     format_printers,
     parse_printers,
 )
-from templater.quoting import find_nearest, list_words, quote, suggest
-from templater.to_files.folder import whole_file
+from templater.quoting import find_nearest, list_words, quote, show_path, suggest
+from templater.to_files.file import whole_file
+
+_PATIENCE_S = 10.0
+"""How long a run waits for others that keep a printer at the same time."""
 
 
 def find_store() -> Path:
@@ -29,11 +32,13 @@ def read_printers(store: Path) -> tuple[Calibration, ...]:
     except FileNotFoundError:
         return ()
     except OSError as error:
-        fault = Fault(f"cannot read {store}: {error.strerror or error}", "make that file readable")
+        fault = Fault(
+            f"cannot read {show_path(store)}: {error.strerror or error}", "make that file readable"
+        )
         raise UsageError([fault]) from error
     except (UnicodeDecodeError, PrinterFileError) as error:
         hint = "mend that file, or move it away and measure again: templater calibrate"
-        raise UsageError([Fault(f"{store} is damaged: {error}", hint)]) from error
+        raise UsageError([Fault(f"{show_path(store)} is damaged: {error}", hint)]) from error
 
 
 def read_printer(store: Path, name: str) -> Calibration:
@@ -52,13 +57,14 @@ def read_printer(store: Path, name: str) -> Calibration:
 def keep_printer(store: Path, printer: Calibration) -> bool:
     """Keep a printer, in place of an older one of its name; tells whether there was one.
 
-    The file is written whole or not at all. Raises UsageError where it is damaged, and WriteError.
+    The file is written whole or not at all, and no other run comes between reading and writing it.
+    Raises UsageError where it is damaged, and WriteError.
     """
-    printers = {known.name: known for known in read_printers(store)}
-    is_known = printer.name in printers
-    printers[printer.name] = printer
     try:
-        with whole_file(store, b"{") as building:
+        with whole_file(store, b"", patience_s=_PATIENCE_S) as building:
+            printers = {known.name: known for known in read_printers(store)}
+            is_known = printer.name in printers
+            printers[printer.name] = printer
             building.write_text(format_printers(printers.values()), encoding="utf-8")
     except WriteError as error:
         hint = "make that folder one that you can write to"

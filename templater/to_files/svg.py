@@ -7,7 +7,8 @@ opened; the words themselves stand in ``aria-label``.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from itertools import chain, zip_longest
 from typing import Any
 from xml.etree import ElementTree as ET
 
@@ -16,9 +17,10 @@ from svgwrite.base import BaseElement
 
 from templater.drawing import Anchor, Circle, Dash, Line, Polyline, Words
 from templater.geometry import Box
-from templater.lettering import Face, face, text_width
 from templater.sheets.model import Layer
 from templater.to_files.pen import replay
+from templater.typeface import Face, face
+from templater.typesetting import Glyph, set_line
 
 
 def svg_text(layers: Iterable[Layer], view: Box, title: str, *, top: float) -> str:
@@ -36,13 +38,17 @@ def svg_text(layers: Iterable[Layer], view: Box, title: str, *, top: float) -> s
     pen = _SvgPen(drawing, top)
     replay(layers, pen)
     pen.close()
-    return str(drawing.tostring()) + "\n"
+    return pen.put_letters(str(drawing.tostring())) + "\n"
 
 
 def number(value: float) -> str:
     """A coordinate with at most five decimals (0.01 micrometre), without trailing zeros."""
     shown = f"{value:.5f}".rstrip("0").rstrip(".")
     return "0" if shown == "-0" else shown
+
+
+_LEFT_OPEN = "<use />"
+"""Where a run of letters will stand: a drawing holds a thousand, and they are quicker as text."""
 
 
 class _Raw(BaseElement):  # type: ignore[misc]  # svgwrite ships no types
@@ -68,6 +74,8 @@ class _SvgPen:
         self._layer: ET.Element = ET.Element("g")
         self._dx, self._dy = 0.0, 0.0
         self._glyphs: dict[tuple[bool, str], str] = {}
+        self._shapes: dict[Glyph, str] = {}
+        self._runs: list[str] = []
         self._clips = 0
 
     def close(self) -> None:
@@ -75,6 +83,13 @@ class _SvgPen:
         for (bold, character), name in sorted(self._glyphs.items()):
             path = ET.Element("path", {"id": name, "d": face(bold).outline(character)})
             self._drawing.defs.add(_Raw(path))
+        for glyph, name in self._shapes.items():
+            self._drawing.defs.add(_Raw(ET.Element("path", {"id": name, "d": _path_data(glyph)})))
+
+    def put_letters(self, text: str) -> str:
+        """Put each run of letters, kept as text until now, in the place that was left for it."""
+        kept = text.split(_LEFT_OPEN)
+        return "".join(chain.from_iterable(zip_longest(kept, self._runs, fillvalue="")))
 
     def open_layer(self, layer: Layer) -> None:
         """Start a group; its clip box, if any, becomes a clip path."""
@@ -137,22 +152,38 @@ class _SvgPen:
                 "stroke": "none",
             },
         )
-        self._letters(group, item, weight)
+        ET.SubElement(group, "use")
+        self._runs.append("".join(self._letters(item, weight)))
 
-    def _letters(self, group: ET.Element, item: Words, weight: Face) -> None:
-        """Place each letter along the baseline, in font units."""
-        width = text_width(item.text, weight.cap_height, item.bold)
-        at = {Anchor.START: 0.0, Anchor.MIDDLE: -width / 2, Anchor.END: -width}[item.anchor]
-        for character in item.text:
-            if not character.isspace():
-                name = f"{'b' if item.bold else 'r'}{ord(character):x}"
-                self._glyphs[item.bold, character] = name
-                ET.SubElement(group, "use", {"xlink:href": f"#{name}", "x": number(at)})
-            at += weight.advance(character)
+    def _letters(self, item: Words, weight: Face) -> Iterator[str]:
+        """Each letter along the baseline, in font units, as the text of an element."""
+        line = set_line(item.text, item.bold)
+        start = {Anchor.START: 0.0, Anchor.MIDDLE: -line.width / 2, Anchor.END: -line.width}
+        for part in line.parts:
+            at = start[item.anchor] + part.at
+            if part.glyph is not None:
+                if part.glyph.outline:
+                    name = self._shapes.setdefault(part.glyph, f"given{len(self._shapes)}")
+                    yield f'<use xlink:href="#{name}" x="{number(at)}" />'
+                continue
+            for character in part.text:
+                if not character.isspace():
+                    name = f"{'b' if item.bold else 'r'}{ord(character):x}"
+                    self._glyphs[item.bold, character] = name
+                    yield f'<use xlink:href="#{name}" x="{number(at)}" />'
+                at += weight.advance(character)
 
     def _xy(self, x: float, y: float) -> tuple[str, str]:
         """A point of the open layer in SVG's coordinates, y down."""
         return number(x + self._dx), number(self._top - y - self._dy)
+
+
+def _path_data(glyph: Glyph) -> str:
+    """A shape's outline as SVG writes it, to a hundredth of the typeface's unit."""
+    return "".join(
+        command + " ".join(number(round(value, 2)) for value in values)
+        for command, values in glyph.outline
+    )
 
 
 def _stroke(width_mm: float, dash: Dash) -> dict[str, str]:

@@ -8,9 +8,12 @@ from pathlib import Path
 from typing import TypeAlias
 
 from templater.geometry import ORIGIN, Point, Size
+from templater.verify.check_checklist import Row, check_rows, read_rows
 from templater.verify.check_overview import check_overview
+from templater.verify.check_parts import check_part, read_part
 from templater.verify.check_sheet import Sheet, check_reading, check_sheet
-from templater.verify.long_rulers import check_long_rulers
+from templater.verify.check_spacers import Strips, check_strips, read_strips
+from templater.verify.long_rulers import LongRulers, check_long_rulers, read_long_rulers
 from templater.verify.model import (
     NEAR_MM,
     Expected,
@@ -21,14 +24,16 @@ from templater.verify.model import (
     UnreadableError,
 )
 from templater.verify.own_words import check_order, check_revision, read_number
-from templater.verify.read_pdf import PdfReader, open_pdf
-from templater.verify.rulers import check_rulers
-from templater.verify.seams import check_joins, find_joins
+from templater.verify.read_pdf import OWN_PRODUCER, PdfReader, open_pdf
+from templater.verify.rulers import check_rulers, find_rulers
+from templater.verify.seams import check_joins, find_joins, must_join
 from templater.verify.straight import list_straight
 from templater.verify.template_marks import TemplateMarks, expect_marks
 
 _Entries: TypeAlias = Mapping[int, Sequence[PageRecord]]
 """What the pages of a file are, by their places in it; a page that pieces share has one for each."""
+
+_ASK = "ask for the file as it was made"
 
 
 def check_kit_pdf(path: Path, record: Record, expected: Expected) -> Findings:
@@ -86,14 +91,40 @@ class _PdfCheck:
         self._marks: dict[str, TemplateMarks] = {}
         self._numbers: list[tuple[int, int] | None] = []
         self._joins: dict[tuple[str, str, str, str], list[Point]] = {}
+        self._rows: list[Row] = []
+        self._strips: list[Strips] = []
+        self._print_test: list[LongRulers] = []
+        self._unreadable: list[str] = []
 
     def check(self) -> Findings:
         """All pages, then what only all of them together tell."""
         pages = [self._check_page(place) for place in range(1, self._document.count + 1)]
         names = {place: _name(entries) for place, entries in self._entries.items()}
-        order = Findings(tuple(check_order(self._numbers, names)) if self._is_kit else ())
-        joins = () if order.faults else tuple(self._check_joins())
-        return Findings.gather([order, *pages, Findings(joins)])
+        order = tuple(check_order(self._numbers, names)) if self._is_kit else ()
+        found = Findings.gather([Findings(order), *pages])
+        if not order and not self._unreadable:
+            found = Findings.gather([found, Findings(tuple(self._check_together()))])
+        return self._tell_who_saved(found)
+
+    def _tell_who_saved(self, found: Findings) -> Findings:
+        """Before the faults of a file that another program has saved anew, which may be their cause."""
+        if not found.faults or self._document.producer == OWN_PRODUCER:
+            return found
+        if not any(self._numbers):
+            self._unreadable.append("its pages hold no words, they may be drawn as outlines")
+        told = f"it was saved anew by {self._document.producer}"
+        if self._unreadable:
+            return Findings((f"{told}, and cannot be read: {self._unreadable[0]}; {_ASK}",))
+        return Findings((f"{told}, which may have changed it; {_ASK}", *found.faults), found.offsets_mm)
+
+    def _check_together(self) -> Iterator[str]:
+        """What is told on several pages: join marks, and in the kit checklist and spacers."""
+        yield from self._check_joins()
+        if self._is_kit:
+            plan = self._expected.plan
+            yield from (f"print test: {fault}" for fault in check_long_rulers(self._print_test))
+            yield from (f"checklist: {fault}" for fault in check_rows(self._rows, plan))
+            yield from (f"spacers: {fault}" for fault in check_strips(self._strips, plan))
 
     def _check_page(self, place: int) -> Findings:
         """A page of the file; one that is not the page it should be is told of elsewhere, as a whole."""
@@ -102,6 +133,7 @@ class _PdfCheck:
             ink = self._read_ink(place, entries)
         except UnreadableError as error:
             self._numbers.append((place, len(self._entries)))
+            self._unreadable.append(f"page {place}: {error}")
             found = Findings((str(error),))
         else:
             self._numbers.append(read_number(ink))
@@ -130,13 +162,25 @@ class _PdfCheck:
         elif len(entries) > 1:
             yield Findings(tuple(_check_sharing(entries, ink)))
             for entry in entries:
-                yield self._check_sheet(entry, _part_of(ink, entry))
+                yield self._check_sheet(entry, _part_of(ink, entry), is_shared=True)
         elif entries[0].piece is not None:
-            yield self._check_sheet(entries[0], ink)
+            yield self._check_sheet(entries[0], ink, is_shared=False)
         else:
-            yield Findings(tuple(check_long_rulers(ink)))
-            if place == self._overview:
-                yield Findings(tuple(check_overview(ink, self._expected.plan)))
+            yield Findings(tuple(self._judge_text_page(place, entries[0].kind, ink)))
+
+    def _judge_text_page(self, place: int, kind: str, ink: Ink) -> Iterator[str]:
+        """What is wrong with a page that shows no template; rows and strips are gathered for later."""
+        plan = self._expected.plan
+        if kind == "cover":
+            self._print_test.append(read_long_rulers(ink))
+        elif kind == "checklist":
+            self._rows += read_rows(ink.runs)
+        elif kind == "spacer":
+            self._strips.append(read_strips(ink))
+        elif place == self._overview:
+            yield from check_overview(ink, plan)
+        elif kind == "overview" and (part := read_part(ink)) is not None:
+            yield from check_part(ink, part, plan)
 
     def _check_paper(self, place: int, entry: PageRecord) -> Iterator[str]:
         """Whether the paper is plain, and as large as it should be."""
@@ -152,18 +196,21 @@ class _PdfCheck:
                 f" not {entry.paper.width:.2f} × {entry.paper.height:.2f} mm"
             )
 
-    def _check_sheet(self, entry: PageRecord, ink: Ink) -> Findings:
+    def _check_sheet(self, entry: PageRecord, ink: Ink, *, is_shared: bool) -> Findings:
         """One piece's sheet, its ink in template coordinates."""
         if entry.clip is None or entry.sheet is None or entry.piece is None:
             return Findings(("the manifest does not tell what it shows",))
         if entry.sheet not in {run.text for run in ink.runs}:
             return Findings((f"it does not bear its name, {entry.sheet}",))
-        marks = self._expect_marks(entry.piece)
-        found = check_sheet(Sheet(entry.sheet, ink, entry.clip), marks)
+        marks, tiling = self._expect_marks(entry.piece), self._expected.tilings[entry.piece]
+        own = [tile.keep for tile in tiling.tiles if tile.name == entry.sheet and not is_shared]
+        keep = own[0] if own else entry.clip
+        sheet = Sheet(entry.sheet, ink, entry.clip, keep, is_shared=is_shared)
+        found = check_sheet(sheet, marks)
         for seam in () if found.faults else marks.seams:
             if entry.sheet in (seam.under, seam.over):
                 key = (entry.piece, entry.sheet, seam.under, seam.over)
-                self._joins[key] = find_joins(seam, ink.chains)
+                self._joins[key] = find_joins(seam, ink.chains, ink.strokes)
         return found
 
     def _expect_marks(self, slug: str) -> TemplateMarks:
@@ -180,8 +227,11 @@ class _PdfCheck:
                     self._joins.get((slug, sheet, seam.under, seam.over))
                     for sheet in (seam.under, seam.over)
                 )
-                if under is not None and over is not None:
-                    yield from (f"{slug}: {fault}" for fault in check_joins(seam, under, over))
+                if under is None or over is None:
+                    continue
+                if not under and not over and must_join(seam, marks):
+                    yield f"{slug}: the join marks of {seam.under} and {seam.over} are missing"
+                yield from (f"{slug}: {fault}" for fault in check_joins(seam, under, over))
 
 
 def _name(entries: Sequence[PageRecord]) -> str:
@@ -194,7 +244,8 @@ def _name(entries: Sequence[PageRecord]) -> str:
 
 def _check_sharing(entries: Sequence[PageRecord], ink: Ink) -> Iterator[str]:
     """What is wrong with a page that pieces share: its rulers, and whether they lie apart."""
-    yield from check_rulers(*(list_straight(ink.strokes, level=level) for level in (True, False)))
+    level, upright = list_straight(ink.strokes)
+    yield from check_rulers(find_rulers(level, upright), entries[0].paper)
     places = [(entry.piece, entry.clip.moved(*_place(entry))) for entry in entries if entry.clip]
     for (piece, one), (other, two) in combinations(places, 2):
         if one.grown(-NEAR_MM).meets(two):

@@ -15,6 +15,12 @@ _DECIMALS_MM = 0.0006
 """The manifest is told with more decimals than this needs."""
 
 
+def list_shared(record: Record) -> set[str]:
+    """The pieces whose sheet is cut out of a page that others stand on too."""
+    counts = Counter(page.page for page in record.pages)
+    return {page.piece for page in record.pages if page.piece is not None and counts[page.page] > 1}
+
+
 def check_record(record: Record, expected: Expected) -> Iterator[str]:
     """What the manifest says of pieces and sheets that the Plan and the cut do not."""
     slugs = [piece.slug for piece in expected.plan.pieces]

@@ -1,4 +1,4 @@
-"""Holds the outline and the guide lines of a sheet against the Plan."""
+"""Holds the outline of a sheet against the Plan."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ from typing import NamedTuple
 from templater.geometry import Box
 from templater.verify.model import NEAR_MM
 from templater.verify.straight import Straight
+from templater.verify.stretches import Stretch, leave
 from templater.verify.template_marks import RING_MM, TemplateMarks
 
 _SEARCH_MM = 2.0
@@ -17,21 +18,14 @@ _HOLE_GAP_MM = RING_MM + 2.0
 """So near a hole the outline may be left out."""
 
 _SLACK_MM = 0.02
-_DATUM_DASHES, _CENTRE_DASHES = 6, 4
-"""Dashes and gaps of the datum (two dots) and of centre lines (one dot)."""
-
-_LEVEL_WIDTH = 0.25
-_LONGER_THAN_MARKS = 25.0
-_LEVEL_SEARCH = 1.0
 
 
 class Edge(NamedTuple):
-    """An edge of the piece as far as a sheet shows it, from low to high, and the lines that draw it."""
+    """An edge of the piece as far as a sheet shows it, and the lines that draw it."""
 
     name: str
     place: float
-    low: float
-    high: float
+    span: Stretch
     lines: tuple[Straight, ...]
     gaps: tuple[float, ...]
 
@@ -54,15 +48,15 @@ def list_edges(
         if shown[0] - NEAR_MM / 10 <= place <= shown[1] + NEAR_MM / 10 and low < high:
             edge = tuple(line for line in lines if _may_be(line, place, low, high))
             gaps = tuple(along for along, aside in holes if abs(aside - place) < _HOLE_GAP_MM)
-            found.append(Edge(f"the outline's {name} edge", place, low, high, edge, gaps))
+            found.append(Edge(f"the outline's {name} edge", place, (low, high), edge, gaps))
     return found
 
 
 def _may_be(line: Straight, place: float, low: float, high: float) -> bool:
     """Whether a line is a part of the edge at a place, perhaps a little off."""
     return (
-        abs(line.width_mm - _OUTLINE_WIDTH) <= _WIDTH_OFF
-        and abs(line.across - place) <= _SEARCH_MM
+        abs(line.across - place) <= _SEARCH_MM
+        and abs(line.width_mm - _OUTLINE_WIDTH) <= _WIDTH_OFF
         and line.seen is not None
         and line.seen[0] < high
         and low < line.seen[1]
@@ -82,42 +76,6 @@ def check_edges_whole(edges: Iterable[Edge]) -> Iterator[str]:
     for edge in edges:
         parts = [line.seen for line in edge.lines if line.seen is not None]
         parts += [(gap - _HOLE_GAP_MM, gap + _HOLE_GAP_MM) for gap in edge.gaps]
-        low = edge.low
-        for first, last in sorted(parts):
-            if first > low + _SLACK_MM:
-                break
-            low = max(low, last)
-        if low < edge.high - _SLACK_MM:
+        for low, _ in leave(edge.span, parts, _SLACK_MM):
             yield f"{edge.name} is not drawn from {low:.1f} mm on"
-
-
-def check_guides(
-    level: Sequence[Straight], upright: Sequence[Straight], marks: TemplateMarks
-) -> Iterator[str]:
-    """Whether the lines by which the template is set lie where they must, wherever they are drawn."""
-    datum = [] if marks.datum is None else [marks.datum]
-    middle = marks.size.width / 2, marks.size.height / 2
-    long = [
-        line
-        for line in level
-        if not line.dashes
-        and line.length_mm > _LONGER_THAN_MARKS
-        and abs(line.width_mm - _LEVEL_WIDTH) <= _WIDTH_OFF
-        and any(abs(line.across - place) <= _LEVEL_SEARCH for place in marks.levels)
-    ]
-    for name, lines, places in (
-        ("the datum", _dashed(level, _DATUM_DASHES), datum),
-        ("the level centre line", _dashed(level, _CENTRE_DASHES), [middle[1]]),
-        ("the upright centre line", _dashed(upright, _CENTRE_DASHES), [middle[0]]),
-        ("the level line", long, marks.levels),
-    ):
-        for line in lines:
-            off = min((abs(line.across - place) for place in places), default=None)
-            if off is None or off > NEAR_MM:
-                told = "is drawn where the plan has none" if off is None else f"is {off:.3f} mm off"
-                yield f"{name} {told}"
-                break
-
-
-def _dashed(lines: Sequence[Straight], dashes: int) -> list[Straight]:
-    return [line for line in lines if line.dashes == dashes]
+            break

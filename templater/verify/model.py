@@ -16,6 +16,9 @@ from templater.geometry import Box, Point, Size
 from templater.placement.model import PlacedPiece, Plan
 from templater.printing.model import PrintSetup, Scale, Tiling
 
+_WIDEST_LETTER_EM = 0.62
+"""How wide letters are on average at most, in capitals too."""
+
 NEAR_MM = 0.01
 """How far a mark may be from where the Plan puts it."""
 
@@ -45,24 +48,40 @@ class Chain(NamedTuple):
 
 
 class Run(NamedTuple):
-    """Words on one line; ``right`` and ``up`` are where their letters' own axes point, of any length."""
+    """Words on one line from ``at``; ``right`` and ``up`` are where their letters' own axes point.
+
+    Those two are of any length; ``em_mm`` tells how large the letters are.
+    """
 
     text: str
+    at: Point
     right: Point
     up: Point
+    em_mm: float
+
+    @property
+    def is_level(self) -> bool:
+        """Whether they run across, not up."""
+        return abs(self.right.x) > abs(self.right.y)
+
+    @property
+    def longest_mm(self) -> float:
+        """How long they are at most, by the number of their letters."""
+        return _WIDEST_LETTER_EM * self.em_mm * len(self.text)
 
 
 @dataclass(slots=True)
 class Ink:
-    """All that is drawn on one page or in one drawing."""
+    """All that is drawn on one page or in one drawing; ``areas`` are the boxes of what is filled."""
 
     strokes: list[Stroke] = field(default_factory=list)
     rings: list[Ring] = field(default_factory=list)
     chains: list[Chain] = field(default_factory=list)
     runs: list[Run] = field(default_factory=list)
+    areas: list[Box] = field(default_factory=list)
 
     def within(self, box: Box) -> Ink:
-        """What of it lies in a box, or is clipped to it; all the words."""
+        """What of it lies in a box, or is clipped to it; of areas, what reaches into it."""
         area = box.grown(NEAR_MM)
 
         def lies_in(clip: Box | None, *points: Point) -> bool:
@@ -72,7 +91,8 @@ class Ink:
             [line for line in self.strokes if lies_in(line.clip, line.start, line.end)],
             [ring for ring in self.rings if lies_in(ring.clip, ring.centre)],
             [chain for chain in self.chains if lies_in(None, *chain.points)],
-            self.runs,
+            [run for run in self.runs if area.has(run.at)],
+            [one for one in self.areas if one.meets(area)],
         )
 
     def moved(self, dx: float, dy: float) -> Ink:
@@ -88,7 +108,8 @@ class Ink:
             ],
             [Ring(centre.moved(dx, dy), radius, clip(box)) for centre, radius, box in self.rings],
             [Chain(tuple(point.moved(dx, dy) for point in points)) for (points,) in self.chains],
-            self.runs,
+            [run._replace(at=run.at.moved(dx, dy)) for run in self.runs],
+            [area.moved(dx, dy) for area in self.areas],
         )
 
 

@@ -9,8 +9,8 @@ from pathlib import Path
 
 from templater.verify.check_hooks import check_hooks
 from templater.verify.check_pdf import check_kit_pdf, check_overview_pdf, check_split_pdf
-from templater.verify.check_record import check_record
-from templater.verify.check_svg import check_overview_drawing, check_template
+from templater.verify.check_record import check_record, list_shared
+from templater.verify.check_svg import OverviewReading, check_template
 from templater.verify.model import (
     Expected,
     Findings,
@@ -25,17 +25,26 @@ _MOST_TOLD = 10
 
 def prove_files(folder: Path, record: Record, expected: Expected, *, hint: str) -> Proof:
     """Read every file of a kit and hold it against the Plan. Raises ProofError, with that hint."""
-    plan = expected.plan
+    plan, overview = expected.plan, OverviewReading(folder / "overview.svg", expected)
     checks: list[tuple[str, Callable[[], Findings]]] = [
         ("manifest.json", partial(_of_words, lambda: check_record(record, expected))),
         ("hooks.csv", partial(_of_words, lambda: check_hooks(folder / "hooks.csv", plan))),
         ("kit.pdf", partial(check_kit_pdf, folder / "kit.pdf", record, expected)),
         ("overview.pdf", partial(check_overview_pdf, folder / "overview.pdf", record, expected)),
-        ("overview.svg", partial(check_overview_drawing, folder / "overview.svg", expected)),
+        ("overview.svg", overview.check_drawing),
     ]
+    if (picture := folder / "overview.png").exists():
+        checks.append((picture.name, partial(overview.check_picture, picture)))
+    shared = list_shared(record)
     for piece in plan.pieces:
         drawing, split = (f"templates/{piece.slug}.{ending}" for ending in ("svg", "pdf"))
-        checks.append((drawing, partial(check_template, folder / drawing, piece.slug, expected)))
+        is_shared = piece.slug in shared
+        checks.append(
+            (
+                drawing,
+                partial(check_template, folder / drawing, piece.slug, expected, is_shared=is_shared),
+            )
+        )
         if split in record.files:
             checks.append((split, partial(check_split_pdf, folder / split, piece.slug, expected)))
     found = Findings.gather(_say_where(name, check) for name, check in checks)

@@ -3,22 +3,91 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 from typing import Any
 
 from templater.verify.model import UnreadableError
 
 _ESCAPES = {b"n": b"\n", b"r": b"\r", b"t": b"\t", b"b": b"\b", b"f": b"\f", b"\n": b"", b"\r": b""}
+_UNKNOWN = "\ufffd"
+_PARTS = re.compile(
+    rb"(\((?>[^()\\]++|\\.|\((?>[^()\\]++|\\.)*+\))*+\)|<[0-9A-Fa-f\s]*+>)|([-+.\d]++)", re.DOTALL
+)
+_APART = 600.0
+"""Words further from the last ones than this, in thousandths of an em, are others."""
 
 
-def read_letters(font: Any) -> dict[int, str]:
-    """The letter of each byte of a font with one byte a letter (ISO 32000-1, 9.10.3).
+@dataclass(frozen=True, slots=True)
+class Letters:
+    """The letters of a font's codes, each of so many bytes; ``widths`` are in thousandths of an em."""
 
-    Raises UnreadableError.
-    """
-    if font.get("/Subtype") not in ("/TrueType", "/Type1") or "/ToUnicode" not in font:
-        raise UnreadableError("a font that does not tell its letters")
-    text = font.ToUnicode.read_bytes().decode("latin-1")
-    letters = dict.fromkeys(range(256), "\ufffd")  # what the font has no letter for
+    by_code: dict[int, str]
+    widths: dict[int, float]
+    code_bytes: int = 1
+
+    def spell(self, token: bytes) -> str:
+        """The words of a string, as a page's content writes it."""
+        content = read_string(token)
+        if self.code_bytes == 1:
+            return content.decode("latin-1").translate(self.by_code)
+        return "".join(self.by_code.get(code, _UNKNOWN) for code in self._list_codes(content))
+
+    def spell_list(self, token: bytes) -> Iterator[tuple[float, str]]:
+        """The words of a list of strings, and how far from its start each begins, in ems.
+
+        Strings are apart where there is more than a space between them.
+        """
+        at, begin, text = 0.0, 0.0, ""
+        for string, shift in _PARTS.findall(token):
+            if shift:
+                at -= float(shift)
+                if abs(float(shift)) > _APART and text:
+                    yield begin / 1000, text
+                    text = ""
+                continue
+            begin = begin if text else at
+            text += self.spell(string)
+            at += sum(self.widths.get(code, 0.0) for code in self._list_codes(read_string(string)))
+        if text:
+            yield begin / 1000, text
+
+    def _list_codes(self, content: bytes) -> Iterable[int]:
+        if self.code_bytes == 1:
+            return content
+        return (int.from_bytes(content[at : at + 2], "big") for at in range(0, len(content), 2))
+
+
+def read_letters(font: Any) -> Letters:
+    """What the codes of a font mean (ISO 32000-1, 9.10.3). Raises UnreadableError."""
+    kind = font.get("/Subtype")
+    if "/ToUnicode" not in font:
+        raise UnreadableError("its words cannot be read: a font does not tell its letters")
+    letters = _read_table(font.ToUnicode.read_bytes().decode("latin-1"))
+    if kind == "/Type0" and font.get("/Encoding") == "/Identity-H":
+        return Letters(letters, dict(_read_wide_widths(font.DescendantFonts[0])), 2)
+    if kind in ("/TrueType", "/Type1", "/Type3"):
+        widths = dict(enumerate(map(float, font.get("/Widths", ())), int(font.get("/FirstChar", 0))))
+        return Letters(dict.fromkeys(range(256), _UNKNOWN) | letters, widths)
+    raise UnreadableError(f"its words cannot be read: a font of the kind {kind}")
+
+
+def _read_wide_widths(font: Any) -> Iterator[tuple[int, float]]:
+    """The widths of a font of two bytes a letter, one by one or of a range (ISO 32000-1, 9.7.4.3)."""
+    told = list(font.get("/W", ()))
+    while len(told) >= 2:
+        first = int(told[0])
+        if hasattr(told[1], "__len__"):
+            yield from enumerate(map(float, told[1]), first)
+            told = told[2:]
+        else:
+            yield from ((code, float(told[2])) for code in range(first, int(told[1]) + 1))
+            told = told[3:]
+
+
+def _read_table(text: str) -> dict[int, str]:
+    """The letters that a table of a font names."""
+    letters: dict[int, str] = {}
     for body in re.findall(r"beginbfchar(.*?)endbfchar", text, re.DOTALL):
         for code, letter in re.findall(r"<(\w+)>\s*<(\w+)>", body):
             letters[int(code, 16)] = _utf16(letter)
@@ -28,7 +97,7 @@ def read_letters(font: Any) -> dict[int, str]:
 
 
 def _read_ranges(body: str) -> dict[int, str]:
-    """The letters of ranges of bytes: listed one by one, or counted on from the first."""
+    """The letters of ranges of codes: listed one by one, or counted on from the first."""
     letters = {}
     for low, high, listed, start in re.findall(
         r"<(\w+)>\s*<(\w+)>\s*(?:\[(.*?)\]|<(\w+)>)", body, re.DOTALL
@@ -43,7 +112,9 @@ def _read_ranges(body: str) -> dict[int, str]:
 
 
 def _utf16(digits: str) -> str:
-    return bytes.fromhex(digits).decode("utf-16-be")
+    """The letters that digits stand for; a control character is none."""
+    text = bytes.fromhex(digits).decode("utf-16-be")
+    return _UNKNOWN if text < " " else text
 
 
 def read_string(token: bytes) -> bytes:

@@ -1,8 +1,13 @@
-"""Reads the ink of an SVG drawing with an XML parser; transformations are followed."""
+"""Reads the ink of an SVG drawing with an XML parser; transformations are followed.
+
+An element, an attribute or a colour that is not known makes the drawing unreadable, so that no ink can
+be overlooked and none is taken for seen that is not.
+"""
 
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 from math import cos, radians, sin
 from pathlib import Path
@@ -15,7 +20,23 @@ from templater.verify.model import Chain, Ink, Ring, Run, Stroke, UnreadableErro
 _SVG = "{http://www.w3.org/2000/svg}"
 _MM = {"mm": 1.0, "cm": 10.0, "in": 25.4}
 _UNSEEN = ("defs", "title", "desc", "metadata")
-_NOT_FOLLOWED = {"style", "class", "display", "visibility", "opacity", "clip-path", "mask"}
+_LOOKS = {"fill", "stroke", "stroke-width", "stroke-dasharray", "transform"}
+_PLACES = {
+    "svg": {"width", "height", "viewBox", "version", "baseProfile"},
+    "g": {"aria-label", "role"},
+    "line": {"x1", "y1", "x2", "y2"},
+    "circle": {"cx", "cy", "r"},
+    "polyline": {"points"},
+    "polygon": {"points"},
+}
+"""What each element may say besides its looks."""
+
+_UNITS_PER_EM = 1000
+"""Letters are drawn in thousandths of an em."""
+
+_BLACK = ("#000", "#000000", "black")
+_THINNEST_MM, _WIDEST_MM = 0.1, 2.0
+"""A line thinner than this may not be seen; a wider one may hide others."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +60,7 @@ def read_svg(path: Path, top: float | None = None) -> Drawing:
         root = ET.parse(path).getroot()
         x, y, width, height = map(float, root.attrib["viewBox"].split())
         foot = y + height if top is None else top
-        reader = _Reader(root)
+        reader = _Reader()
         reader.read(root, (1.0, 0.0, 0.0, -1.0, 0.0, foot), {})
     except (ET.ParseError, KeyError, TypeError, ValueError) as error:
         raise UnreadableError(f"it is no drawing that can be followed ({error})") from error
@@ -57,48 +78,78 @@ def _read_size(root: ET.Element) -> Size | None:
 class _Reader:
     """Walks through the elements with the looks that they inherit."""
 
-    def __init__(self, root: ET.Element) -> None:
+    def __init__(self) -> None:
         self.ink = Ink()
-        self._root = root
 
-    def read(self, element: ET.Element, matrix: Matrix, look: dict[str, str]) -> None:
+    def read(self, element: ET.Element, matrix: Matrix, look: Mapping[str, str]) -> None:
         """Take in an element and what it holds. Raises ValueError for one that is not known."""
-        tag = element.tag.removeprefix(_SVG)
+        tag, given = element.tag.removeprefix(_SVG), element.attrib
         if tag in _UNSEEN:
             return
-        if strange := _NOT_FOLLOWED & element.attrib.keys():
+        if tag not in _PLACES:
+            raise ValueError(f"an element that is not known: {tag}")
+        if strange := given.keys() - _PLACES[tag] - _LOOKS:
             raise ValueError(f"an attribute that is not known: {min(strange)}")
-        if "transform" in element.attrib:
-            matrix = multiply(_read_transform(element.attrib["transform"]), matrix)
-        look = look | element.attrib
-        if "aria-label" in element.attrib:
-            a, b, c, d, _, _ = matrix
-            self.ink.runs.append(Run(element.attrib["aria-label"], Point(a, b), Point(c, d)))
-        elif tag == "g" or element is self._root:
+        if "transform" in given:
+            matrix = multiply(_read_transform(given["transform"]), matrix)
+        look = {**look, **given}
+        if "aria-label" in given:
+            self._take_words(element, matrix, look)
+        elif tag in ("g", "svg"):
             for child in element:
                 self.read(child, matrix, look)
-        elif look.get("fill") == "none":
-            self._take(tag, element.attrib, matrix, look)
-
-    def _take(self, tag: str, given: dict[str, str], matrix: Matrix, look: dict[str, str]) -> None:
-        """A shape that is drawn as a line."""
-        grown = stretch(matrix)
-        if tag == "line":
-            x1, y1, x2, y2 = (float(given[key]) for key in ("x1", "y1", "x2", "y2"))
-            dash = tuple(float(part) * grown for part in look.get("stroke-dasharray", "").split())
-            width = float(look["stroke-width"]) * grown
-            ends = apply(matrix, x1, y1), apply(matrix, x2, y2)
-            self.ink.strokes.append(Stroke(*ends, width, dash, None))
-        elif tag == "circle":
-            x, y, radius = (float(given[key]) for key in ("cx", "cy", "r"))
-            self.ink.rings.append(Ring(apply(matrix, x, y), radius * grown, None))
-        elif tag in ("polyline", "polygon"):
-            pairs = [pair.split(",") for pair in given["points"].split()]
-            points = [apply(matrix, float(x), float(y)) for x, y in pairs]
-            closed = [points[0]] if tag == "polygon" else []
-            self.ink.chains.append(Chain((*points, *closed)))
         else:
-            raise ValueError(f"an element that is not known: {tag}")
+            self._take(tag, given, matrix, look)
+
+    def _take_words(self, element: ET.Element, matrix: Matrix, look: Mapping[str, str]) -> None:
+        """Words, which letters draw and nothing else does."""
+        if any(child.tag != f"{_SVG}use" for child in element):
+            raise ValueError("words that are drawn by more than letters")
+        if look.get("fill") not in _BLACK:
+            raise ValueError("words that are not black")
+        a, b, c, d, e, f = matrix
+        text, em_mm = element.attrib["aria-label"], _UNITS_PER_EM * float((a * a + b * b) ** 0.5)
+        self.ink.runs.append(Run(text, Point(e, f), Point(a, b), Point(c, d), em_mm))
+
+    def _take(self, tag: str, given: Mapping[str, str], matrix: Matrix, look: Mapping[str, str]) -> None:
+        """A shape that is drawn as a line, or filled."""
+        if look.get("fill") in _BLACK and look.get("stroke") == "none":
+            self._take_area(tag, given, matrix)
+            return
+        if look.get("fill") != "none" or look.get("stroke") not in _BLACK:
+            raise ValueError(f"neither a black line nor a black area: {tag}")
+        grown = stretch(matrix)
+        width = float(look["stroke-width"]) * grown
+        if not _THINNEST_MM <= width <= _WIDEST_MM:
+            raise ValueError("a line too thin to be seen, or so wide that it may hide others")
+        if tag == "line":
+            dash = tuple(float(part) * grown for part in look.get("stroke-dasharray", "").split())
+            start, end = _read_points(tag, given, matrix)
+            self.ink.strokes.append(Stroke(start, end, width, dash, None))
+        elif tag == "circle":
+            (centre,) = _read_points(tag, given, matrix)
+            self.ink.rings.append(Ring(centre, float(given["r"]) * grown, None))
+        else:
+            points = _read_points(tag, given, matrix)
+            closed = points[:1] if tag == "polygon" else ()
+            self.ink.chains.append(Chain((*points, *closed)))
+
+    def _take_area(self, tag: str, given: Mapping[str, str], matrix: Matrix) -> None:
+        """The box of what is filled."""
+        xs, ys = zip(*_read_points(tag, given, matrix), strict=True)
+        radius = float(given.get("r", 0)) * stretch(matrix)
+        self.ink.areas.append(Box(min(xs), min(ys), max(xs), max(ys)).grown(radius))
+
+
+def _read_points(tag: str, given: Mapping[str, str], matrix: Matrix) -> tuple[Point, ...]:
+    """The points of a shape: a line's ends, a circle's centre, the corners of a chain."""
+    if tag == "line":
+        x1, y1, x2, y2 = (float(given[key]) for key in ("x1", "y1", "x2", "y2"))
+        return apply(matrix, x1, y1), apply(matrix, x2, y2)
+    if tag == "circle":
+        return (apply(matrix, float(given["cx"]), float(given["cy"])),)
+    pairs = (pair.split(",") for pair in given["points"].split())
+    return tuple(apply(matrix, float(x), float(y)) for x, y in pairs)
 
 
 def _read_transform(text: str) -> Matrix:

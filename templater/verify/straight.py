@@ -33,17 +33,20 @@ class Straight(NamedTuple):
         return (self.low + self.high) / 2
 
 
-def list_straight(strokes: Iterable[Stroke], *, level: bool) -> list[Straight]:
-    """The lines that run across, or those that run up, told alike."""
-    found = []
+def list_straight(strokes: Iterable[Stroke]) -> tuple[list[Straight], list[Straight]]:
+    """The lines that run across, and those that run up, told alike."""
+    level: list[Straight] = []
+    upright: list[Straight] = []
     for (x0, y0), (x1, y1), width, dash, clip in strokes:
-        low, high, one, other = (x0, x1, y0, y1) if level else (y0, y1, x0, x1)
-        if abs(other - one) <= NEAR_MM and low != high:
-            low, high = min(low, high), max(low, high)
-            across = (one + other) / 2
-            seen = (low, high) if clip is None else _see(low, high, across, clip, level=level)
-            found.append(Straight(across, low, high, seen, width, len(dash)))
-    return found
+        if abs(y1 - y0) <= NEAR_MM and x0 != x1:
+            low, high, across = (x0, x1, (y0 + y1) / 2) if x0 < x1 else (x1, x0, (y0 + y1) / 2)
+            seen = (low, high) if clip is None else _see(low, high, across, clip, level=True)
+            level.append(Straight(across, low, high, seen, width, len(dash)))
+        elif abs(x1 - x0) <= NEAR_MM and y0 != y1:
+            low, high, across = (y0, y1, (x0 + x1) / 2) if y0 < y1 else (y1, y0, (x0 + x1) / 2)
+            seen = (low, high) if clip is None else _see(low, high, across, clip, level=False)
+            upright.append(Straight(across, low, high, seen, width, len(dash)))
+    return level, upright
 
 
 def _see(

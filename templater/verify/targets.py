@@ -21,16 +21,31 @@ _PAIR_MM = 2.0
 """So near lie a cross and the ring that belongs to it, though one of them is off."""
 
 
+class Cross(NamedTuple):
+    """Two lines that cross at their middles; ``seen`` is as far as its arms can be seen."""
+
+    at: Point
+    seen: Box
+
+
 class Target(NamedTuple):
     """A mark of a hole as found; one of its two parts may be wanting."""
 
-    cross: Point | None
-    ring: Point | None
+    cross: Cross | None
+    ring: Ring | None
 
     @property
     def at(self) -> Point:
         """Where it is drilled: at the cross."""
-        return self.cross or self.ring or Point(0.0, 0.0)
+        if self.cross is not None:
+            return self.cross.at
+        return self.ring.centre if self.ring is not None else Point(0.0, 0.0)
+
+    @property
+    def points(self) -> tuple[Point, ...]:
+        """The middles of its parts."""
+        cross = () if self.cross is None else (self.cross.at,)
+        return cross if self.ring is None else (*cross, self.ring.centre)
 
 
 def find_targets(
@@ -44,18 +59,19 @@ def find_targets(
     """Every mark of a hole of these sizes whose middle is not hidden."""
     crosses = find_crosses(level, upright, arm_mm)
     found: list[Target] = []
-    for centre, radius, clip in rings:
+    for ring in rings:
+        centre, radius, clip = ring
         if abs(radius - ring_mm) > _RING_OFF * ring_mm or not _is_seen(centre, clip):
             continue
-        near = [cross for cross in crosses if dist(cross, centre) <= _PAIR_MM]
-        cross = min(near, key=lambda point: dist(point, centre), default=None)
+        near = [cross for cross in crosses if dist(cross.at, centre) <= _PAIR_MM]
+        cross = min(near, key=lambda one: dist(one.at, centre), default=None)
         if cross is not None:
             crosses.remove(cross)
-        found.append(Target(cross, centre))
+        found.append(Target(cross, ring))
     return [*found, *(Target(cross, None) for cross in crosses)]
 
 
-def find_crosses(level: Sequence[Straight], upright: Sequence[Straight], arm_mm: float) -> list[Point]:
+def find_crosses(level: Sequence[Straight], upright: Sequence[Straight], arm_mm: float) -> list[Cross]:
     """Where a level and an upright line of two arms' length cross at their middles, and are seen.
 
     Each line belongs to one cross, the one whose middles lie nearest; holes may be very near.
@@ -76,7 +92,13 @@ def find_crosses(level: Sequence[Straight], upright: Sequence[Straight], arm_mm:
         if number not in crosses and other not in taken:
             crosses[number] = other
             taken.add(other)
-    return [Point(up[other].across, across[number].across) for number, other in crosses.items()]
+    return [_cross(across[number], up[other]) for number, other in crosses.items()]
+
+
+def _cross(level: Straight, upright: Straight) -> Cross:
+    """The cross that two lines make, both of which are seen at their middles."""
+    (x0, x1), (y0, y1) = level.seen or (0.0, 0.0), upright.seen or (0.0, 0.0)
+    return Cross(Point(upright.across, level.across), Box(x0, y0, x1, y1))
 
 
 def _list_arms(lines: Iterable[Straight], length_mm: float) -> list[Straight]:

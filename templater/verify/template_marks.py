@@ -5,9 +5,11 @@ The sizes of the marks are stated here once more, and on purpose: the proof take
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from templater.geometry import Box, Point, Size
+from templater.placement.model import PlacedPiece, Plan
 from templater.printing.model import Seam
 from templater.verify.model import Expected
 
@@ -19,11 +21,27 @@ ARM_MM = 10.0
 
 
 @dataclass(frozen=True, slots=True)
+class HoleMeasures:
+    """What is told of a hole in words, mm: where it is on the wall, and where its hang point is.
+
+    ``aside``: to the right of the middle of the furniture below, 0 where there is none.
+    """
+
+    across: float
+    height: float
+    from_datum: float
+    drop: float
+    rise: float
+    aside: float
+
+
+@dataclass(frozen=True, slots=True)
 class TemplateMarks:
     """A piece's size, its holes in their order, its level lines, datum (if it crosses), its seams."""
 
     size: Size
     holes: tuple[Point, ...]
+    measures: tuple[HoleMeasures, ...]
     levels: tuple[float, ...]
     datum: float | None
     seams: tuple[Seam, ...]
@@ -45,6 +63,7 @@ def expect_marks(expected: Expected, slug: str) -> TemplateMarks:
     return TemplateMarks(
         piece.size,
         holes,
+        tuple(measure_holes(plan, piece)),
         tuple(sorted({mark.hang.y for mark in marks})),
         datum if 0 <= datum <= piece.size.height else None,
         tuple(
@@ -52,6 +71,21 @@ def expect_marks(expected: Expected, slug: str) -> TemplateMarks:
             for seam in tiling.seams
         ),
     )
+
+
+def measure_holes(plan: Plan, piece: PlacedPiece) -> Iterator[HoleMeasures]:
+    """What is told of each hole of a piece."""
+    middle = None if piece.over is None else piece.over.box.centre.x
+    for mark in piece.marks:
+        (x, y), hang = mark.hole, mark.hang
+        yield HoleMeasures(
+            across=x,
+            height=y,
+            from_datum=y - plan.datum.height_mm,
+            drop=piece.box.y1 - hang.y,
+            rise=hang.y - y,
+            aside=0.0 if middle is None else x - middle,
+        )
 
 
 def _within(point: Point, box: Box) -> Point:

@@ -143,8 +143,8 @@ def test_aliases_that_grow_without_end_are_refused() -> None:
     ]
     assert list_faults("\n".join(lines)) == [
         # Lines 1 to 5 stand for 11 + 111 + 1,111 + 11,111 + 111,111 = 123,455 values; in line 6 each
-        # alias adds 111,111 and the eighth, 28 columns right of the first, passes 1,000,000.
-        "hall.yaml:6:36: with '*e' the file stands for more than 1,000,000 values\n"
+        # alias adds 111,111 and the second, 4 columns right of the first, passes 300,000.
+        "hall.yaml:6:12: with '*e' the file stands for more than 300,000 keys and values\n"
         "  write the values out"
     ]
 

@@ -36,3 +36,4 @@ def test_rounding_keeps_to_its_side() -> None:
     assert round_down(7.9, 1.0) == 7.0
     assert round_down(-7.1, 1.0) == -8.0
     assert round_up(7.0, 1.0) == round_down(7.0, 1.0) == 7.0
+    assert (round_up(9.0, 4.0), round_down(11.0, 4.0)) == (12.0, 8.0)

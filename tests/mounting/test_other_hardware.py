@@ -260,6 +260,14 @@ def test_a_cleat_without_a_stud_behind_it_is_a_fault() -> None:
     ]
 
 
+def test_pieces_that_need_no_stud_do_not_hide_the_one_that_lacks_it() -> None:
+    wall = with_studs(CLEAT, 24, 40.5, 56)
+    bare = piece("Outline", hang=None, place=position(left=0.0))
+    nailed = piece("Log book", hang=hanging(rise=0.0), place=position(right=0.0))
+    (fault,) = place_layout(replace(wall, pieces=(bare, nailed, *wall.pieces))).faults
+    assert "finds no stud behind its rail" in fault.message
+
+
 def test_a_cleat_on_studs_that_nobody_found_is_a_fault() -> None:
     mounting = mount_pieces(layout([frame(CLEAT)]))
     assert [(fault.message, fault.place) for fault in mounting.faults] == [

@@ -172,6 +172,20 @@ def test_two_hooks_share_the_friction() -> None:
     assert statics.inward[0] == pytest.approx(statics.inward[1])
 
 
+def test_hooks_are_drawn_inward_as_much_in_a_mirror() -> None:
+    # 3-4-5 and 5-12-13 legs as above from two hooks 50 to each side. Drawn on, they meet over the
+    # mass centre: (x + 50) 4/3 = (50 - x) 12/5 at x = 100/7. T1 125/280, T2 39/56, level pull
+    # 3/5 T1 = 15/56 = 0.26786. Between the hooks the greater tension is less by e^(-mu a):
+    # 0.69643 e^(-0.21142 x 1.17601) = 0.54312; inward 0.54312 - 0.26786 = 0.27526.
+    rings = Rings(Point(-200, -200), Point(150, -240), Point(100 / 7, -300))
+    mirrored = Rings(Point(-150, -240), Point(200, -200), Point(-100 / 7, -300))
+    for each in (rings, mirrored):
+        statics = find_statics(hang_by_length(each, 610, 100), None)
+        assert sorted(statics.tensions) == pytest.approx([125 / 280, 39 / 56])
+        assert statics.inward == pytest.approx([0.27526] * 2, abs=1e-5)
+        assert statics.ring_inward == pytest.approx(15 / 56)
+
+
 def test_without_a_weight_there_are_only_ratios() -> None:
     statics = find_statics(hang_by_length(LEVEL, 700, 200), None)
     assert statics.tensions[0] == pytest.approx(0.5 / 0.6)
@@ -210,4 +224,5 @@ def test_the_steady_spread_is_where_two_hooks_start_to_be_steady(
 
 def test_no_spread_steadies_what_is_top_heavy_or_uneven() -> None:
     assert find_steady_spread(Rings(Point(0, 0), Point(600, 0), Point(300, 0)), 700) is None
+    assert find_steady_spread(Rings(Point(0, 0), Point(600, 0), Point(300, 50)), 700) is None
     assert find_steady_spread(Rings(Point(0, 0), Point(600, 0), Point(290, -100)), 700) is None

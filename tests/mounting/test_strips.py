@@ -11,6 +11,7 @@ from templater.mounting.strips import count_strips
         (1.01, 2.0, 2),  # 1.01
         (3.0, 1.8, 4),  # 3.33
         (0.1, 2.0, 1),
+        (1e-10, 2.0, 1),  # never none
         (0.3, 0.1, 6),  # exactly 6, though 0.6 / 0.1 is a little less as floats
     ],
 )

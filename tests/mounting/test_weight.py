@@ -66,9 +66,52 @@ def test_foam_board() -> None:
 
 def test_glass_is_2_mm_and_3_where_it_is_wider_than_a_metre() -> None:
     # A framer's page (seen): picture.gb.com/html/glazing.php.
+    assert find_thickness(Sheet(Material.GLASS), Size(600, 400)) == 2
     assert find_thickness(Sheet(Material.GLASS), Size(1000, 700)) == 2
     assert find_thickness(Sheet(Material.GLASS), Size(1001, 700)) == 3
     assert find_thickness(Sheet(Material.GLASS, 4), Size(1001, 700)) == 4
+
+
+def test_a_moulding_that_covers_its_sheets() -> None:
+    # 60 wide on a frame of 100 x 800 leaves no glass in sight: at least it weighs as the moulding
+    # alone does, two thirds of 1.8 m x 60 x 20 mm at 510 x 0.85: 0.6242 kg.
+    frame = Moulding(Wood.PINE, 60, 20)
+    estimate = estimate_weight(MadeOf(Sheet(Material.GLASS, 2), None, None, frame), Size(100, 800))
+    assert estimate.low_kg == pytest.approx(0.62424)
+    wide = estimate_weight(MadeOf(Sheet(Material.GLASS, 2), None, None, frame), Size(800, 100))
+    assert wide.low_kg == pytest.approx(0.62424)
+
+
+@pytest.mark.parametrize(
+    ("wood", "low", "usual", "high"),
+    [
+        # Kilograms a cubic metre, entered a second time from the published tables; where they give
+        # one value, 15 % to each side: 390 x 0.85 = 331.5, 390 x 1.15 = 448.5.
+        (Wood.OBECHE, 331.5, 390, 448.5),
+        (Wood.RAMIN, 569.5, 670, 770.5),
+        (Wood.PINE, 433.5, 510, 586.5),
+        (Wood.RADIATA, 408, 480, 552),
+        (Wood.SPRUCE, 382.5, 450, 517.5),
+        (Wood.BASSWOOD, 320, 455, 590),
+        (Wood.POPLAR, 350, 425, 500),
+        (Wood.BEECH, 700, 800, 900),
+        (Wood.RED_OAK, 629, 740, 851),
+        (Wood.WHITE_OAK, 654.5, 770, 885.5),
+        (Wood.WALNUT, 630, 665, 700),
+    ],
+)
+def test_the_woods(wood: Wood, low: float, usual: float, high: float) -> None:
+    # 4 m of moulding, 25 mm square: 2.5 litres; two thirds of it at least.
+    estimate = estimate_weight(MadeOf(moulding=Moulding(wood, 25, 25)), Size(1200, 800))
+    assert estimate.kg == pytest.approx(usual * 0.0025)
+    assert estimate.low_kg == pytest.approx(low * 0.0025 * 2 / 3)
+    assert estimate.high_kg == pytest.approx(high * 0.0025)
+
+
+def test_acrylic_lies_between_1180_and_1200_kilograms_a_cubic_metre() -> None:
+    # 0.48 m2 x 5 mm = 2.4 litres.
+    estimate = estimate_weight(MadeOf(Sheet(Material.ACRYLIC, 5)), SIZE)
+    assert [estimate.low_kg, estimate.kg, estimate.high_kg] == pytest.approx([2.832, 2.856, 2.88])
 
 
 @given(

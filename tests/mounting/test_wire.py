@@ -25,6 +25,12 @@ def test_one_hook() -> None:
     assert 1450 - 300 + hook.y == pytest.approx(1730.278, abs=5e-4)
 
 
+def test_a_wire_hardly_longer_than_straight() -> None:
+    # Half of it 300.0005 over half the span 300: sqrt(0.0005 x 600.0005) = 0.54773 above the rings.
+    (hook,) = hang_by_length(LEVEL, 600.001, 0).hooks
+    assert hook == pytest.approx((300, 400.54773), abs=1e-5)
+
+
 def test_two_hooks() -> None:
     wire = hang_by_length(LEVEL, 700, 200)
     # (700 - 200) / 2 = 250 over (600 - 200) / 2 = 200: the 3-4-5 triangle, 150 above the rings.

@@ -178,6 +178,7 @@ def test_a_hook_with_two_holes_says_so() -> None:
     hook = Hardware("twin hook", 12.0, 20.0, 2, "nail", HERE)
     notes = mount_of(wire(drop_mm=40, hook=hook)).notes
     assert notes == ("Each twin hook takes 2 fasteners, driven through the hook itself.",)
+    assert mount_of(wire(drop_mm=40, hook=replace(hook, holes=1))).notes == ()
 
 
 @pytest.mark.parametrize(

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from templater.geometry import Box, Size
 from templater.placement.cluster import arrange_cluster
+from templater.placement.cluster_score import Cell, Task, in_steps, is_joined
 from tests.benchmarks.clusters import INSTANCES, Instance, cost_of, pack_shelves
 from tests.placement.every_cluster import costs, least_cost
 
@@ -106,6 +107,26 @@ def test_the_order_of_pieces_makes_no_difference(
 def test_more_than_sixteen_pieces_still_hang_together() -> None:
     sizes = [Size(200 + 37 * (number % 7), 180 + 53 * (number % 5)) for number in range(24)]
     check_gaps(arrange_cluster(sizes, 50, Size(2400, 1600)), 50)
+
+
+@pytest.mark.parametrize(
+    ("side", "shared", "joined"),
+    [
+        # Neighbours face each other along 20 mm, or a third of the shorter edge: 10 of 30.
+        (30, 11, True),
+        (30, 9, False),
+        (100, 21, True),
+        (100, 19, False),
+    ],
+)
+def test_neighbours_face_each_other_along_enough_of_their_edges(
+    side: float, shared: float, joined: bool
+) -> None:
+    task = Task.of([Size(side, side)] * 2, 5.0, None)
+    cell, up = in_steps(side + 5.0), in_steps(side - shared)
+    low, high = Cell(0, 0, cell, cell), Cell(cell, up, 2 * cell, up + cell)
+    assert is_joined(task, [low, high]) is joined
+    assert is_joined(task, [Cell(y0, x0, y1, x1) for x0, y0, x1, y1 in (low, high)]) is joined
 
 
 def test_nine_equal_pieces_make_a_square_of_three_by_three() -> None:

@@ -168,6 +168,15 @@ def test_a_group_is_told_once_and_moved_so_that_all_of_it_is_clear() -> None:
     )
 
 
+def test_an_outer_member_of_a_group_in_a_group_is_seen_over_a_thing() -> None:
+    # A from 80 to 96 in, then 2 in to the pair B, C, which is clear of the clock.
+    pair = replace(group("pair", "BC", gap=inches(2)), position=None)
+    row = group("all", ["A", "pair"], gap=inches(2), place=position(left=inches(80), at=AT))
+    wall = layout([piece(name) for name in "ABC"], groups=[row, pair])
+    (fault,) = place_layout(with_things(wall, obstacle("clock", 85, 55, 90, 65))).faults
+    assert fault.message.startswith("group 'all' hangs over 'clock' by 5 in (127 mm) across")
+
+
 def test_fixtures_count_like_openings() -> None:
     clock = obstacle("ship's clock", 95, 55, 105, 65)
     wall = replace(layout([piece("Tide chart")]), fixtures=(clock,))

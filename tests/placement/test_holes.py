@@ -28,6 +28,17 @@ def test_a_hole_off_the_wall_is_told_once(
     assert "rise" in fault.hint
 
 
+def test_a_sound_piece_does_not_hide_the_next_ones_hole() -> None:
+    sound = piece("Log book", hang=hanging(rise=0.0), place=position(left=0.0, top=inches(70)))
+    hang = hanging(Hanger.NAIL, inches(0.5), rise=inches(2), at=AT)
+    work = piece("Tide chart", hang=hang, place=position(right=0.0, top=inches(96)))
+    bare = piece("Outline", hang=None, place=position(top=inches(70)))
+    faults = place_layout(layout([sound, bare, work])).faults
+    assert [fault.message for fault in faults] == [
+        "a hole of piece 'Tide chart' would be 1 1/2 in (38 mm) above the ceiling"
+    ]
+
+
 def test_a_hole_above_a_sloping_ceiling() -> None:
     # The piece under the slope ends 1 in below it at its right edge (160 in: 66 in); its hole, at its
     # middle, 152 in: 70 in, is at 65 - 2 + 9 = 72 in.

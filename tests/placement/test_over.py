@@ -74,6 +74,16 @@ def test_a_group_and_all_in_it_hang_over_it_as_one() -> None:
         assert (each.over.name, each.is_over_unasked) == ("boot bench", True)
 
 
+def test_what_hangs_on_both_sides_of_furniture_is_not_over_it() -> None:
+    # The chest, 80 to 120 in, 65 in high; A to 79 in and B from 121 in, their lower edges at 50 in.
+    row = group("pair", "AB", gap=inches(42), place=position(centre=inches(100), bottom=inches(50)))
+    chest = furniture("chest", inches(80), inches(40), inches(65))
+    found = plan_of(layout([piece(name) for name in "AB"], groups=[row], furniture=[chest]))
+    left, right = found.pieces
+    assert (left.box.x1, right.box.x0) == pytest.approx((inches(79), inches(121)))
+    assert (found.groups[0].over, left.over, right.over) == (None, None, None)
+
+
 def test_along_stairs_nothing_is_over_furniture() -> None:
     # The first centre is at x = 48: 28 in right of the first step, so 21 + 60 in high, its lower edge
     # at 71 in: 6 in above the chest.
@@ -89,6 +99,18 @@ def test_along_stairs_nothing_is_over_furniture() -> None:
     assert found.groups[0].box.y0 == pytest.approx(inches(71))
     assert found.groups[0].over is None
     assert [each.over for each in found.pieces] == [None, None]
+    # Nor is a row among what hangs along the stairs.
+    pair = replace(group("pair", "BC"), position=None)
+    found = plan_of(
+        layout(
+            [piece(name) for name in "ABC"],
+            groups=[replace(flight, members=("A", "pair")), pair],
+            furniture=[chest],
+            height=inches(200),
+        )
+    )
+    assert [each.over for each in found.groups] == [None, None]
+    assert [each.over for each in found.pieces] == [None, None, None]
 
 
 @pytest.mark.parametrize(

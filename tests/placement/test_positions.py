@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
@@ -90,6 +91,42 @@ def test_a_column_leaves_the_thing_in_its_middle() -> None:
     assert b == pytest.approx((95, 43, 105, 55))
 
 
+def test_a_column_stands_where_the_thing_is_not_in_the_walls_middle() -> None:
+    # 60 in farther left, of a wall whose middle is at 100 in.
+    wall = with_things(around("AB", COLUMN), obstacle("thermostat", 38, 58, 42, 63))
+    a, b = boxes_of(wall)
+    assert a == pytest.approx((32, 66, 48, 86))
+    assert b == pytest.approx((35, 43, 45, 55))
+
+
+@pytest.mark.parametrize(
+    ("keys", "left"),
+    [
+        ({"left_mm": inches(96)}, 96),
+        ({"centre_mm": inches(101)}, 93),  # the wider one, 16 in, about 101
+        ({"right_mm": inches(90)}, 94),  # 200 - 90 - 16
+    ],
+)
+def test_a_column_around_a_thing_keeps_to_whatever_it_is_asked_across(
+    keys: dict[str, Any], left: float
+) -> None:
+    assert boxes_of(around("AB", COLUMN, **keys))[0] == pytest.approx((left, 66, left + 16, 86))
+
+
+@pytest.mark.parametrize(
+    ("keys", "bottom"),
+    [
+        ({"bottom_mm": inches(52)}, 52),
+        ({"top_mm": inches(73)}, 53),  # the higher one, 20 in
+        ({"eye_line_mm": inches(61)}, 51),
+    ],
+)
+def test_a_row_around_a_thing_keeps_to_whatever_it_is_asked_up(
+    keys: dict[str, Any], bottom: float
+) -> None:
+    assert boxes_of(around("AB", **keys))[0] == pytest.approx((79, bottom, 95, bottom + 20))
+
+
 def test_a_column_around_a_thing_keeps_to_the_side_it_is_asked_to() -> None:
     a, b = boxes_of(around("AB", COLUMN, left_mm=inches(96)))
     assert a == pytest.approx((96, 66, 112, 86))
@@ -154,3 +191,31 @@ def test_a_spread_column_is_placed_with_the_space_at_its_ends(
     pieces = [piece(name, inches(20), inches(10)) for name in "AB"]
     plan = plan_of(layout(pieces, groups=[replace(column, spread_mm=inches(50))]))
     assert [each.box.y0 / 25.4 for each in reversed(plan.pieces)] == pytest.approx(bottoms)
+
+
+@pytest.mark.parametrize(
+    ("where", "left", "bottom"),
+    [
+        (position(left=inches(30), bottom=inches(20)), 30, 30),
+        (position(right=inches(30), top=inches(90)), 150, 50),  # 200 - 30 - 20; 90 - 10 - 30
+    ],
+)
+def test_a_spread_column_has_no_space_beside_it(where: Position, left: float, bottom: float) -> None:
+    column = group("pair", "AB", arrange=Arrangement.COLUMN, place=where)
+    pieces = [piece(name, inches(20), inches(10)) for name in "AB"]
+    plan = plan_of(layout(pieces, groups=[replace(column, spread_mm=inches(50))]))
+    assert tuple(plan.groups[0].box.corner) == pytest.approx((inches(left), inches(bottom)))
+
+
+@pytest.mark.parametrize(
+    ("where", "left", "bottom"),
+    [
+        (position(left=inches(30), bottom=inches(20)), 40, 20),
+        (position(right=inches(30), top=inches(90)), 80, 70),  # 200 - 30 - 10 - 80; 90 - 20
+    ],
+)
+def test_a_spread_row_has_no_space_above_or_below(where: Position, left: float, bottom: float) -> None:
+    row = group("trio", "ABC", place=where)
+    pieces = [piece(name, inches(20), inches(20)) for name in "ABC"]
+    plan = plan_of(layout(pieces, groups=[replace(row, spread_mm=inches(100))]))
+    assert tuple(plan.groups[0].box.corner) == pytest.approx((inches(left), inches(bottom)))

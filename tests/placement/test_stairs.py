@@ -33,7 +33,8 @@ def test_the_gap_is_measured_along_the_slope() -> None:
     # gap of 20 the next centre is 120 along: 96 across and 72 up.
     stair = Stair(3, 4, Point(0, 0), LeftRight.RIGHT)
     first, second = arrange_along_stairs([Size(80, 90), Size(80, 90)], 20.0, stair)
-    assert second.centre == pytest.approx((first.centre.x + 96, first.centre.y + 72))
+    assert first.centre == pytest.approx((0, 0))
+    assert second.centre == pytest.approx((96, 72))
     # Frames of 80 x 30 touch at min(80 / 0.8, 30 / 0.6) = 50: top and bottom; 70 along is 56 and 42.
     first, second = arrange_along_stairs([Size(80, 30), Size(80, 30)], 20.0, stair)
     assert second.centre == pytest.approx((first.centre.x + 56, first.centre.y + 42))

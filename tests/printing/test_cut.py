@@ -123,6 +123,31 @@ def test_no_room_is_told_whatever_the_cover(cover: Coverage) -> None:
         cut_template(MIRROR, setup)
 
 
+@pytest.mark.parametrize(
+    ("paper", "margin", "lap", "left"),
+    [
+        # A5 is 148 x 210 mm: 125 x 187 mm with 6.5 mm margins and a lap of 10.
+        ("a5", 6.5, 10.0, None),
+        ("a5", 6.6, 10.0, "124 x 186"),
+        ("a5", 15.0, 0.0, "118 x 180"),
+        ("letter", 35.0, 10.0, None),
+        ("letter", 40.5, 10.0, "124 x 188"),
+    ],
+)
+def test_paper_that_leaves_too_little_is_refused(
+    paper: str, margin: float, lap: float, left: str | None
+) -> None:
+    setup = setup_for(paper, Coverage.FULL, Margins(margin, margin, margin, margin), lap)
+    if left is None:
+        assert cut_template(MIRROR, setup, most=1000).tiles
+        return
+    with pytest.raises(NoRoomOnSheetError) as refused:
+        cut_template(MIRROR, setup)
+    assert str(refused.value) == (
+        f"margins and laps leave {left} mm of a sheet; what it must say needs 125 x 165 mm"
+    )
+
+
 @st.composite
 def cuts(draw: st.DrawFn) -> tuple[Shape, PrintSetup, Tiling]:
     """Any piece on any paper, as a band or a card."""
@@ -140,7 +165,7 @@ def cuts(draw: st.DrawFn) -> tuple[Shape, PrintSetup, Tiling]:
     shape = shape_of(size, sorted(holes), rise)
     try:
         return shape, setup, cut_template(shape, setup, most=60)
-    except TooManySheetsError:
+    except (TooManySheetsError, NoRoomOnSheetError):
         assume(False)
         raise
 

@@ -92,9 +92,14 @@ def test_a_template_without_holes_expects_nothing() -> None:
 
 
 def test_sheets_that_do_not_join_are_set_each_by_its_own_lines() -> None:
+    # A1 shows no centre line, and no paper lies between it and A2: both distances are measured on the
+    # wall. Up from the level line are 20 mm on A1 itself: 0.0058310 · 20 = 0.11662.
     apart = Tiling(THIRDS.tiles, (), ())
-    (error,) = _estimate(apart, (100, 540)).holes
-    assert error == pytest.approx(0.58310, abs=1e-5)
+    errors = _estimate(apart, (100, 560), (150, 560))
+    assert errors.holes[0] == pytest.approx(0.11662, abs=1e-5)
+    assert errors.between is None
+    # Two holes on A1, 50 mm apart: 0.0058310 · 50 = 0.29155.
+    assert _estimate(apart, (50, 560), (100, 560)).between == pytest.approx(0.29155, abs=1e-5)
 
 
 @pytest.mark.parametrize(

@@ -5,8 +5,8 @@ from __future__ import annotations
 from templater.printing.lane import Lane
 from templater.printing.pages import Side
 
-A4 = Side(page=210, reach=190, room=190)
-ROLL = Side(page=5080, reach=5061, room=115)
+A4 = Side(page=210, reach=190, room=190, outer=190)
+ROLL = Side(page=5080, reach=5061, room=115, outer=115)
 
 
 def test_a_single_sheet_shares_its_spare_between_both_sides() -> None:
@@ -22,7 +22,7 @@ def test_outer_sheets_spend_their_spare_outside_and_inner_ones_none() -> None:
 
 
 def test_courses_of_two_kinds_show_as_much_as_their_own_pages() -> None:
-    lane = Lane(400, 10, (Side(297, 277, 277), A4), (230,))
+    lane = Lane(400, 10, (Side(297, 277, 277, 277), A4), (230,))
     assert lane.shown == [(-37, 240), (230, 420)]  # 230 + 10 - 277, 230 + 190
     assert lane.pages == [297, 210]
 

@@ -233,7 +233,7 @@ def test_a_column_added_for_a_hole_counts_towards_the_limit() -> None:
 
 def test_paper_without_room_for_two_laps_is_refused() -> None:
     with pytest.raises(NoRoomOnSheetError, match="margins and laps"):
-        tile_bare(300, 300, with_margins("100 x 150 mm", 10, lap=40))
+        tile_bare(300, 300, with_margins("125 x 165 mm", 10, lap=50))
 
 
 @st.composite

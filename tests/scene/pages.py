@@ -16,7 +16,7 @@ from templater.placement.model import PlacedPiece, Plan
 from templater.printing.model import PrintSetup, Tile, Tiling
 from templater.scene.model import Form, PageDrawing
 
-PAPERS = ("a4", "letter", "a5", "legal", "tabloid", "a3", "100 x 150 mm")
+PAPERS = ("a4", "letter", "a5", "legal", "tabloid", "a3", "125 x 165 mm")
 
 NAMES = (
     "Tide chart",

@@ -17,9 +17,15 @@ from templater.mounting.hang_points import find_hang_points
 from templater.mounting.model import Mark
 from templater.paper import parse_paper
 from templater.placement.model import Neighbour, PlacedFurniture, PlacedPiece, Plan, Side
+from templater.printing.cut import cut_template
 from templater.printing.model import PrintSetup, Tile, Tiling
-from templater.printing.tile import tile_template
-from templater.scene.template.draw import TemplateDrawing, draw_template, template_extent
+from templater.printing.tile import NoRoomOnSheetError, TooManySheetsError, tile_template
+from templater.scene.template.draw import (
+    TemplateDrawing,
+    draw_template,
+    template_extent,
+    template_shape,
+)
 from templater.scene.template.sheet_block import SheetNames
 
 INCH = 25.4
@@ -184,13 +190,14 @@ PAPERS = ("a5", "a4", "letter", "a3", "a1", "roll 24 in")
 def templates(draw_value: st.DrawFn) -> Drawn:
     """Templates of any piece on any paper that people have, at most 30 sheets."""
     piece, paper = draw_value(pieces()), draw_value(st.sampled_from(PAPERS))
-    small = min(parse_paper(paper).size) < 200
     sides = st.sampled_from((Margins(), Margins(3.0, 3.0, 3.0, 3.0), Margins(15.0, 15.0, 15.0, 15.0)))
     margins = draw_value(sides)
     lap = draw_value(st.sampled_from((0.0, 5.0, 10.0, 20.0)))
-    # 15 mm margins leave an A5 sheet less than its rulers and its block need.
-    assume(not (small and margins.left > 10))
     setup = PrintSetup(parse_paper(paper), margins, lap)
+    try:
+        cut_template(template_shape(piece), setup)
+    except (NoRoomOnSheetError, TooManySheetsError):
+        assume(False)  # such a paper is refused, or nobody prints so much
     room = setup.printable(setup.paper.size).size
     size = template_extent(piece).size
     assume(size.width * size.height < 15 * (room.width - lap) * (room.height - lap))

@@ -14,7 +14,7 @@ from templater.printing.tile import tile_template
 from templater.scene.model import Form, PageDrawing
 from templater.scene.template.draw import draw_template, template_extent
 from templater.scene.template.sheet_block import SheetNames
-from templater.sheets.lay_out import lay_out_pages, lay_out_template
+from templater.sheets.lay_out import lay_out_pages, lay_out_template, stack_pages
 from templater.sheets.model import Page, PageKind
 from tests.builders import hanging, inches, layout, piece, plan_of
 
@@ -73,6 +73,13 @@ def test_a_wide_revision_and_an_issue_touch_nothing(
     assert all(one.x1 + 2.0 <= other.x0 for one, other in pairwise(boxes))
     assert all(form.printable.holds(box, slack=0.15) for box in boxes)
     assert (issue is None) or width < 140.0 or words[1].text.startswith("issue for")
+
+
+def test_pages_in_one_drawing_stand_one_under_another() -> None:
+    # Two A4 pages: 594 mm; the first above the second, each with what is read and its foot.
+    layers, box = stack_pages(_pages("Keeper's cottage"))
+    assert box == (0.0, 0.0, 210.0, 594.0)
+    assert [layer.origin for layer in layers] == [Point(0, 297), Point(0, 297), Point(0, 0), Point(0, 0)]
 
 
 @pytest.fixture

@@ -51,3 +51,8 @@ def test_whatever_moves_ink_changes_the_word(plan: Plan, setup: PrintSetup, vers
 def test_every_printer_has_a_word_of_its_own(change: dict[str, Any]) -> None:
     other = replace(SETUP, printer=replace(PRINTER, **change))
     assert name_revision(_plan(), other, "1.0") != name_revision(_plan(), MEASURED, "1.0")
+
+
+def test_whole_numbers_and_decimals_of_one_value_are_the_same_word() -> None:
+    whole = replace(SETUP, printer=replace(PRINTER, rulers=Size(180, 240)))
+    assert name_revision(_plan(), whole, "1.0") == name_revision(_plan(), MEASURED, "1.0")

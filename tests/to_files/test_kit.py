@@ -15,7 +15,7 @@ import pytest
 
 from templater.pipeline import PrintChoices, plan_kit, read_wall
 from templater.proving import write_proved_kit
-from templater.to_files.kit import write_zip
+from templater.to_files.archive import write_archive
 from tests.conftest import KitMaker
 from tests.kits import LAYOUTS, MadeKit, make_kit
 from tests.reading import read_pdf_page
@@ -64,7 +64,7 @@ def test_each_pieces_sheets_can_be_had_alone(hall: MadeKit, tmp_path: Path) -> N
 def test_a_packed_kit_holds_every_file_and_is_the_same_each_time(hall: MadeKit, tmp_path: Path) -> None:
     archives = [tmp_path / "one.zip", tmp_path / "two.zip"]
     for archive in archives:
-        write_zip(hall.folder, archive)
+        write_archive(hall.folder, archive)
     assert archives[0].read_bytes() == archives[1].read_bytes()
     with zipfile.ZipFile(archives[0]) as packed:
         assert packed.testzip() is None
@@ -142,8 +142,9 @@ def test_letters_that_cannot_be_printed_are_told(tmp_path: Path) -> None:
     remarks = write_proved_kit(kit, wall.source, tmp_path / "kit")
     # In the order of their numbers in Unicode: U+0631, U+0645, U+7D75. The Greek is in the typeface.
     assert remarks == (
-        "printed as empty boxes, since the typeface has no such letters: رم絵;"
-        " write the names in Latin, Greek or Cyrillic letters",
+        "empty boxes on paper for letters that the typeface does not have:"
+        " U+0631 ر, U+0645 م, U+7D75 絵; add to the layout 'font:'"
+        " with the file of a font that has them",
     )
 
 

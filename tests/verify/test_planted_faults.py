@@ -12,9 +12,9 @@ from click.testing import CliRunner
 
 from templater.cli import commands
 from templater.proving import prove_kit
-from templater.verify.model import ProofError
 from tests.conftest import KitMaker
 from tests.kits import LAYOUTS, MadeKit, make_kit
+from tests.verify.faults import faults, page_of, the_fault
 from tests.verify.planting import POINTS_PER_MM, Copy
 
 LAYOUT = LAYOUTS / "stair-hall.yaml"
@@ -29,25 +29,6 @@ def hall(shipped_kit: KitMaker) -> MadeKit:
 def copy(hall: MadeKit, tmp_path: Path) -> Copy:
     """A copy of the stair hall's kit on Letter: 27 pages or so, four pieces, five holes."""
     return Copy(hall.folder, tmp_path)
-
-
-def faults(copy: Copy) -> list[str]:
-    """What the proof says of a kit that does not hold."""
-    with pytest.raises(ProofError) as raised:
-        prove_kit(copy.folder)
-    assert raised.value.exit_code == 6
-    return [fault.message for fault in raised.value.faults]
-
-
-def the_fault(copy: Copy) -> str:
-    """What the proof says of a kit with one thing wrong."""
-    (message,) = faults(copy)
-    return message
-
-
-def page_of(entry: dict[str, Any]) -> str:
-    """How a sheet is named in a fault."""
-    return f"kit.pdf: page {entry['page']} ({entry['piece']}, sheet {entry['sheet']}): "
 
 
 # --- what is planted on a page --------------------------------------------------------------------
@@ -322,9 +303,10 @@ def test_half_a_join_mark_out_of_place(copy: Copy) -> None:
                 [pikepdf.ContentStreamInstruction(each, pikepdf.Operator(name)) for each, name in drawn]
             )
         )
+    # Half a diamond that has left its line is no join mark any more.
     pattern = (
         rf"kit\.pdf: {entry['piece']}: the join marks of [A-Z]\d and [A-Z]\d"
-        r" do not meet: they are 0\.141 mm apart"  # 0.1 mm both ways: its diagonal
+        r" differ in number: (\d and 0|0 and \d)"
     )
     messages = faults(copy)
     assert all(re.fullmatch(pattern, message) for message in messages), messages
@@ -357,7 +339,7 @@ def test_the_rulers_of_the_print_test_too_short(copy: Copy, hall: MadeKit) -> No
         assert re.search(r"the long ruler (across|up) measures (179\.820|239\.760) mm", message)
 
 
-@pytest.mark.parametrize("drawn", ["/Im1 Do", "1 0 0 rg", "0 0 m 9 9 9 9 9 9 c S", "(never ended"])
+@pytest.mark.parametrize("drawn", ["/Im1 Do", "0 0 m 9 9 9 9 9 9 c S", "(never ended"])
 def test_what_cannot_be_followed_is_not_let_through(copy: Copy, drawn: str) -> None:
     entry = copy.sheets(hole=True)[0]
     with copy.opened_pdf() as document:

@@ -112,12 +112,17 @@ def test_clips_meet_and_end_with_the_state_they_belong_to(tmp_path: Path) -> Non
 @pytest.mark.parametrize(
     "content",
     [
-        "0 0 m 1 1 l B",  # an operator that is not known
+        "0 0 m 1 1 l X",  # an operator that is not known
         "0 0 m 1 l S",  # a number too few
         "0 0 m 1 1 1 l S",  # one too many
         "/Form Do",
-        "0.5 g",
-        "1 0 0 RG",
+        "0.5 g 0 0 9 9 re f",  # ink that is not black
+        "1 0 0 RG 0 0 m 9 9 l S",
+        "0 0 0 0.9 k 0 0 9 9 re f",
+        "0 w 0 0 m 9 9 l S",  # a line that may not be seen
+        "9 w 0 0 m 9 9 l S",  # one that may hide others
+        "/OC /Layer BDC 0 0 m 9 9 l S EMC",
+        "7 Tr",
         "Q",
         "q",
         "(words) Tj",
@@ -126,7 +131,6 @@ def test_clips_meet_and_end_with_the_state_they_belong_to(tmp_path: Path) -> Non
         "1 1 l S",
         "0 0 m 5 0 l 5 5 l W n",  # a clip that is no rectangle
         "1 0 0 1 0 cm",
-        "0 0 m 1 1 l S 5 5",
         "0 0 m 1 1 l S (words",
         "0 0 m 1 1 l S %ends\n(",
     ],
@@ -164,7 +168,7 @@ def test_strings_are_read_by_the_standard(written: bytes, meant: bytes) -> None:
 
 
 SVG = '<svg xmlns="http://www.w3.org/2000/svg" width="{}" height="{}" viewBox="0 0 100 50">{}</svg>'
-LINE = '<line x1="1" y1="2" x2="3" y2="2" stroke-width="0.5"/>'
+LINE = '<line x1="1" y1="2" x2="3" y2="2" stroke="#000" stroke-width="0.5"/>'
 
 
 def _drawing(tmp_path: Path, body: str, width: str = "100mm", height: str = "5cm") -> Path:
@@ -195,11 +199,16 @@ def test_a_size_without_a_unit_of_length_is_none(tmp_path: Path, width: str, hei
     "body",
     [
         '<g fill="none"><path d="M0 0L1 1"/></g>',
-        '<g fill="none"><svg/></g>',
+        '<g fill="none"><svg><image/></svg></g>',
         f'<g fill="none" style="display: none">{LINE}</g>',
         f'<g fill="none" display="none">{LINE}</g>',
         f'<g fill="none" transform="skewX(3)">{LINE}</g>',
         f'<g fill="none" clip-path="url(#a)">{LINE}</g>',
+        f'<g fill="none" stroke-opacity="0">{LINE}</g>',
+        f'<g fill="none">{LINE.replace("#000", "#fff")}</g>',
+        f'<g fill="none">{LINE.replace("0.5", "0")}</g>',
+        f'<g fill="none" aria-label="words">{LINE}</g>',
+        '<polygon fill="#fff" stroke="none" points="0,0 9,0 9,9"/>',
         '<g fill="none"><line x1="1"/></g>',
         "<g>",
     ],

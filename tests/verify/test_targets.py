@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from templater.geometry import Box, Point
 from templater.verify.model import Ring, Stroke
 from templater.verify.straight import list_straight
-from templater.verify.targets import Target, find_targets
+from templater.verify.targets import Cross, Target, find_targets
 
 ARM, RING = 10.0, 5.0
 
@@ -20,20 +20,20 @@ def cross(x: float, y: float, arm: float = ARM, clip: Box | None = None) -> list
 
 
 def find(strokes: list[Stroke], rings: list[Ring]) -> list[Target]:
-    level, upright = (list_straight(strokes, level=is_level) for is_level in (True, False))
+    level, upright = list_straight(strokes)
     return find_targets(level, upright, rings, arm_mm=ARM, ring_mm=RING)
 
 
 def test_a_cross_and_its_ring_are_one_target() -> None:
     (target,) = find(cross(40, 30), [Ring(Point(40, 30), RING, None)])
-    assert target == Target(Point(40, 30), Point(40, 30))
+    assert target == Target(Cross(Point(40, 30), Box(30, 20, 50, 40)), Ring(Point(40, 30), RING, None))
 
 
 @pytest.mark.parametrize(
     ("strokes", "rings", "found"),
     [
-        (cross(40, 30), [], [Target(Point(40, 30), None)]),
-        ([], [Ring(Point(40, 30), RING, None)], [Target(None, Point(40, 30))]),
+        (cross(40, 30), [], [Target(Cross(Point(40, 30), Box(30, 20, 50, 40)), None)]),
+        ([], [Ring(Point(40, 30), RING, None)], [Target(None, Ring(Point(40, 30), RING, None))]),
         (cross(40, 30)[:1], [], []),  # one line
         (cross(40, 30, arm=8), [], []),  # too small
         (cross(40, 30)[:1] + cross(41, 30)[1:], [], []),  # do not cross at their middles

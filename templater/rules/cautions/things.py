@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Set
 from dataclasses import dataclass
+from functools import lru_cache
 
 from templater.geometry import Box
 from templater.mounting.amounts import SLACK_MM
@@ -12,6 +13,7 @@ from templater.placement.model import PlacedPiece, Plan
 from templater.quoting import quote
 
 
+@lru_cache(maxsize=1024)
 def find_words(kind: str) -> frozenset[str]:
     """The words of a kind, each also without an s at its end."""
     words = re.findall(r"[a-z]+", kind.casefold())

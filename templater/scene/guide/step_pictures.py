@@ -40,6 +40,61 @@ def draw_ruler_check() -> tuple[Item, ...]:
     )
 
 
+def draw_cutting_apart() -> tuple[Item, ...]:
+    """A sheet with two templates, each in a dashed line; scissors on one of these."""
+    return (
+        draw_box(Box(1, 1, 35, 25), MEDIUM),
+        *(
+            Polyline(draw_box(box, THIN).points, THIN, short_dash(THIN), closed=True)
+            for box in (Box(3, 7.5, 17, 23), Box(19, 7.5, 33, 23))
+        ),
+        draw_box(Box(4.4, 9, 15.6, 21.6), MEDIUM),
+        draw_box(Box(20.4, 9, 31.6, 21.6), MEDIUM),
+        *(_line(x, 15.3, x + 3.2, 15.3) for x in (8.4, 24.4)),
+        *(_line(x, 13.7, x, 16.9) for x in (10, 26)),
+        *_draw_scissors(18, 7.5),
+        Words(Point(33.5, 2.6), "S1", SMALL, Anchor.END, bold=True),
+    )
+
+
+def draw_spacer() -> tuple[Item, ...]:
+    """A strip held between two templates."""
+    return (
+        draw_box(Box(0.5, 4, 13, 24), MEDIUM),
+        draw_box(Box(23, 4, 35.5, 24), MEDIUM),
+        draw_box(Box(13, 10, 23, 18), THIN),
+        *_draw_both_ways(13, 14, 23, 14),
+        Words(Point(18, 19.4), "gap", SMALL, Anchor.MIDDLE),
+    )
+
+
+def draw_corner() -> tuple[Item, ...]:
+    """A band along a piece's top, and the sheet with its bottom left corner, set by two measures."""
+    return (
+        _chain((3, 17), (3, 25), (33, 25), (33, 17), closed=True),
+        _chain((3, 8), (3, 1), (12, 1)),
+        _chain((0.5, 0), (13, 0), (13, 8), (0.5, 8), closed=True),
+        _dashed(33, 17, 33, 1),
+        _dashed(33, 1, 14, 1),
+        *_draw_both_ways(3, 25, 3, 1),
+        *_draw_both_ways(33, 25, 3, 1),
+    )
+
+
+def draw_card() -> tuple[Item, ...]:
+    """A card with a hole and its level line, set by measure above the datum."""
+    return (
+        _line(0.5, 0, 0.5, 26, MEDIUM),
+        Line(Point(0.5, 3), Point(36, 3), MEDIUM, datum_dash(MEDIUM)),
+        draw_box(Box(17, 10, 33, 25), MEDIUM),
+        _line(17, 16, 33, 16),
+        *_draw_cross(25, 19.6),
+        *_draw_both_ways(29.6, 3, 29.6, 16),
+        *_draw_both_ways(0.5, 13, 25, 13),
+        Line(Point(25, 10), Point(25, 16), THIN, centre_dash(THIN)),
+    )
+
+
 def draw_taping() -> tuple[Item, ...]:
     """The sheet to the right and the one below, cut on their trim lines, lie over the first's laps."""
     laps = ((16, 25), (19, 25), (19, 8), (1, 8), (1, 11))

@@ -1,4 +1,4 @@
-"""The instructions: thirteen steps from the printer to the wall, each with a small drawing."""
+"""The instructions: step by step from the printer to the wall, each with a small drawing."""
 
 from __future__ import annotations
 
@@ -21,6 +21,9 @@ from templater.scene.guide.cautions import (
 from templater.scene.guide.flow import GUTTER, Part, column_width, draw_page_heads, flow
 from templater.scene.guide.step_pictures import (
     PICTURE,
+    draw_card,
+    draw_corner,
+    draw_cutting_apart,
     draw_datum,
     draw_diagonals,
     draw_drilling,
@@ -30,6 +33,7 @@ from templater.scene.guide.step_pictures import (
     draw_levelling_again,
     draw_printing,
     draw_ruler_check,
+    draw_spacer,
     draw_stepping_back,
     draw_taping,
     draw_taping_up,
@@ -46,8 +50,26 @@ from templater.scene.passages import (
     stack_passages,
 )
 
-NARROW = 100.0
+NARROW = 112.0
 """In a column below this width the drawing stands above its words, not beside them, mm."""
+
+
+@dataclass(frozen=True, slots=True)
+class PaperWork:
+    """What a kit's paper asks for that not every kit does.
+
+    Templates to be cut out of shared sheets; spacers; the corner of a band and cards, which are set on
+    the wall by measure.
+    """
+
+    is_shared: bool = False
+    has_spacers: bool = False
+    has_corners: bool = False
+    has_cards: bool = False
+
+
+PLAIN = PaperWork()
+"""Every template whole, on sheets of its own."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,23 +82,61 @@ class Step:
     cautions: tuple[Caution, ...] = ()
 
 
-def draw_steps(plan: Plan, form: Form, *, revision: str) -> tuple[PageDrawing, ...]:
+def draw_steps(
+    plan: Plan, form: Form, *, revision: str, work: PaperWork = PLAIN
+) -> tuple[PageDrawing, ...]:
     """All steps in order, on as many pages as they need."""
     width = column_width(form)
     first, later = draw_page_heads("Step by step", form)
     parts: list[Part] = []
-    for number, step in enumerate(list_steps(plan, revision), 1):
+    for number, step in enumerate(list_steps(plan, revision, work), 1):
         parts += _draw_step(number, step, width)
     return flow(parts, form, title="Step by step", first_head=first, later_head=later)
 
 
-def list_steps(plan: Plan, revision: str) -> tuple[Step, ...]:
+def list_steps(plan: Plan, revision: str, work: PaperWork = PLAIN) -> tuple[Step, ...]:
     """What is done with the kit of this wall, from first to last."""
-    return (*_paper_steps(revision), *_wall_steps(plan), *_hole_steps())
+    return (
+        *_printing_steps(revision),
+        *([_CUT_APART] if work.is_shared else []),
+        *_paper_steps(is_whole=not (work.has_corners or work.has_cards)),
+        *_wall_steps(plan, work),
+        *_hole_steps(),
+    )
 
 
-def _paper_steps(revision: str) -> tuple[Step, ...]:
-    """At the table: from the printer to whole templates."""
+_CUT_APART = Step(
+    "Cut shared sheets apart",
+    "Sheets named S1, S2 and so on hold several templates. Check the ruler first: it stays behind. Then"
+    " cut on the dashed line round each template. Every part bears its piece's name and the revision:"
+    " keep parts of one piece together.",
+    draw_cutting_apart(),
+)
+_SPACERS = Step(
+    "Hold a spacer between neighbours",
+    "Cut the strips on the page “Spacers” out. Hold one between two neighbours while you tape: it is as"
+    " wide as their gap. If strip and lines do not agree, the lines decide: measure again.",
+    draw_spacer(),
+)
+_CORNER = Step(
+    "Set the bottom corner by measure",
+    "Of a band, the sheet with the bottom left corner joins no other. Tape it straight below the top"
+    " left corner, as far down as it says. Then check its distance from the top right corner. It is"
+    " only for looking: no hole is on it.",
+    draw_corner(),
+)
+_CARD = Step(
+    "Set each card by measure",
+    "A card shows only what is near the holes. Set its level line as far from the datum as it says."
+    " Sideways, set its centre line at its distance from the wall's left end; where the card does not"
+    " reach that line, set the hole at its own distance. With two cards for a piece, measure from hole"
+    " to hole before you drill.",
+    draw_card(),
+)
+
+
+def _printing_steps(revision: str) -> tuple[Step, ...]:
+    """At the printer."""
     return (
         Step(
             "Print",
@@ -90,6 +150,13 @@ def _paper_steps(revision: str) -> tuple[Step, ...]:
             " 100 mm and 4 in. If it is off, print that sheet again.",
             draw_ruler_check(),
         ),
+    )
+
+
+def _paper_steps(*, is_whole: bool) -> tuple[Step, ...]:
+    """At the table: from sheets to whole templates."""
+    part = "" if is_whole else " A band or a card tells what can be measured of it."
+    return (
         Step(
             "Trim and tape the sheets",
             "Lay the sheets of one template out as the small map on each sheet shows; the names at"
@@ -102,13 +169,14 @@ def _paper_steps(revision: str) -> tuple[Step, ...]:
             "Check the diagonals",
             "Measure the width, the height and both diagonals of the taped-up template. It tells"
             " what they must be. Off by more than 1.5 mm (1/16 in)? Take it apart and tape it again."
-            " Then cut it out along the outline. Where it says “do not cut”, fold the paper back.",
+            f"{part} Then cut it out along the outline. Where it says “do not cut”, fold the paper"
+            " back.",
             draw_diagonals(),
         ),
     )
 
 
-def _wall_steps(plan: Plan) -> tuple[Step, ...]:
+def _wall_steps(plan: Plan, work: PaperWork) -> tuple[Step, ...]:
     """At the wall, before anything is drilled."""
     height = plan.datum.height_mm
     place = f"At this place: {plan.datum.at_place}," if plan.datum.at_place else "At one place"
@@ -130,6 +198,9 @@ def _wall_steps(plan: Plan) -> tuple[Step, ...]:
             " end. The outline is only for looking.",
             draw_taping_up(),
         ),
+        *([_CARD] if work.has_cards else []),
+        *([_CORNER] if work.has_corners else []),
+        *([_SPACERS] if work.has_spacers else []),
         Step(
             "Step back and look",
             "Look at the whole wall from across the room, and sitting down. Now is the time to change"

@@ -100,15 +100,19 @@ def _slide(window: Box, shown: Sequence[Box], boxes: Sequence[Box], wall: Size) 
     """
     width, height = window.size
     air = 0.02 * min(width, height)
-    near = [box for box in boxes if box.meets(window.grown(max(width, height)))]
+    abreast = window._replace(y0=window.y0 - height, y1=window.y1 + height)
+    near = [box for box in boxes if box.meets(abreast)]
     ups = [y for box in near for y in (box.y0 - air, box.y1 + air - height)]
     window = _choose_place(
         [window, *(window._replace(y0=y, y1=y + height) for y in ups)], shown, near, wall
     )
+    beside = window._replace(x0=window.x0 - width, x1=window.x1 + width)
+    near = [box for box in boxes if box.meets(beside)]
     acrosses = [x for box in near for x in (box.x0 - air, box.x1 + air - width)]
     window = _choose_place(
         [window, *(window._replace(x0=x, x1=x + width) for x in acrosses)], shown, near, wall
     )
+    near = [box for box in boxes if box.meets(window.grown(max(width, height)))]
     whole = [box for box in near if window.holds(box)]
     middle = Box.around(whole or [window]).centre
     corner = Point(
@@ -122,7 +126,7 @@ def _choose_place(places: Sequence[Box], shown: Sequence[Box], near: Sequence[Bo
     """The place on the wall with the fewest cut pieces, then with the most whole ones."""
     whole_wall = Box(0.0, 0.0, *wall)
     return min(
-        (place for place in places if whole_wall.holds(place, slack=1e-6)),
+        (place for place in dict.fromkeys(places) if whole_wall.holds(place, slack=1e-6)),
         key=lambda place: (
             not all(_is_shown(box, place) for box in shown),
             len(_list_cut(place, near)),

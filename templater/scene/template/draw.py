@@ -130,7 +130,8 @@ class _Filling:
         self._piece, self._plan, self._tiling = piece, plan, tiling
         self._lost = self._deferred = 0
         self._lines = TemplateLines.of(piece, plan)
-        self._holes = HoleWords(piece, plan, self._lines.marks, tiling.near_seam, errors)
+        lean = tiling.cover is Coverage.CARD and len(tiling.tiles) == 1 < len(self._lines.marks)
+        self._holes = HoleWords(piece, plan, self._lines.marks, tiling.near_seam, errors, lean)
         self._boards = _prepare_boards(tiling.tiles, self._lines)
         self._labels = Labels(tiling.tiles, Box.of(ORIGIN, piece.size), self._boards)
         self._number_holes()
@@ -172,7 +173,7 @@ class _Filling:
     def _try_sheet(self, index: int, holes: Sequence[int], mode: _Holes) -> _Sheet:
         """Fill a sheet in one way."""
         labels = self._labels
-        full = mode.full and len(self._lines.marks) <= _MOST_FULL
+        full = mode.full and not self._holes.lean and len(self._lines.marks) <= _MOST_FULL
         notes = [self._holes.write_hole(hole, full=full) for hole in holes]
         put = [labels.put(note) for note in notes] if mode.first else []
         block = self._place_block(index)
@@ -211,7 +212,7 @@ class _Filling:
             self._deferred = sum(put(note) is None for note in (*minds, *sides, *holds))
         else:
             self._lost += sum(put(note) is None for note in (*holds, *datum, *minds, *paper, *sides))
-        for note in words.write_hang_point():
+        for note in (*words.write_hang_point(), *parts.write_edge()):
             put(note)
         for line, said in zip(lines, said_on, strict=True):
             self._name_again(line, said)

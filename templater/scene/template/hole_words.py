@@ -26,13 +26,17 @@ _BESIDE = 5.0
 
 @dataclass(frozen=True, slots=True)
 class HoleWords:
-    """Writes the notes of one template's holes."""
+    """Writes the notes of one template's holes; ``lean``: each tells only where it is across.
+
+    A card is full of words as it is, and ink is dear.
+    """
 
     piece: PlacedPiece
     plan: Plan
     marks: tuple[Mark, ...]
     near_seam: tuple[int, ...]
     errors: Errors | None = None
+    lean: bool = False
 
     def number(self, index: int) -> tuple[Block, tuple[Point, ...]]:
         """A hole's number, and the corners beside its ring where it may stand."""
@@ -57,8 +61,8 @@ class HoleWords:
             own.append("This hole could not be kept clear of a seam: tape with care.")
         shared = self._shared(mark)
         expected = self._expect(index)
-        sayings = [[*own, *shared]] if full else [[*own, shared[0]], own]
-        if expected:
+        sayings = [[*own, *shared]] if full else [own] if self.lean else [[*own, shared[0]], own]
+        if expected and not self.lean:
             sayings.insert(0, [*sayings[0], *expected])
         blocks = tuple(
             Block((*heading, *(row for text in texts for row in wrapped(text, width))))
@@ -81,7 +85,7 @@ class HoleWords:
             shared = self._shared(mark)
             blocks = tuple(
                 Block((heading, *(row for text in texts for row in wrapped(text, width))))
-                for texts in ([*shared, *self._expect_between()], shared)
+                for texts in ([*shared, *self._expect_of(numbers), *self._expect_between()], shared)
                 for width in _WIDTHS
             )
             yield Note(blocks, mark.hole)
@@ -118,6 +122,13 @@ class HoleWords:
             return []
         text = f"expected on this paper within {format_error(self.errors.holes[index])} (an estimate)"
         return [text, *self._expect_between()] if len(self.marks) <= 2 else [text]
+
+    def _expect_of(self, numbers: Sequence[int]) -> list[str]:
+        """How far off the paper may put any of several holes, where each does not tell it."""
+        if self.errors is None or not self.lean:
+            return []
+        most = max(self.errors.holes[number - 1] for number in numbers)
+        return [f"expected on this paper within {format_error(most)} (an estimate)"]
 
     def _expect_between(self) -> list[str]:
         """How far off the paper may put one hole from another."""

@@ -6,12 +6,12 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from math import dist
 
-from templater.geometry import ORIGIN, Point
+from templater.geometry import ORIGIN, Box, Point
 from templater.lengths import format_both
 from templater.mounting.model import Mark
 from templater.placement.model import Neighbour, PlacedPiece, Plan
 from templater.printing.model import Coverage, Tiling
-from templater.scene.template.blocks import Block, wrapped
+from templater.scene.template.blocks import Block, Row, wrapped
 from templater.scene.template.guide_lines import SAME_MM, TemplateLines
 from templater.scene.template.labels import Note
 from templater.scene.template.line_words import NARROW, WIDE, name_neighbour, near_side
@@ -70,6 +70,16 @@ class PartWords:
         )
         yield Note(blocks, Point(min(width / 2, 60.0), 60.0), ORIGIN)
 
+    def write_edge(self) -> Iterable[Note]:
+        """What the line along the top of a card is, which may be all that it shows of the outline."""
+        (width, height) = self.piece.size
+        block = Block((Row("top edge of the frame", bold=True),))
+        for tile in self.tiling.tiles if self.tiling.cover is Coverage.CARD else ():
+            shown = tile.keep.common(Box(0.0, 0.0, width, height))
+            if tile.keep.y1 > height > tile.keep.y0:
+                near = Point(shown.centre.x, height - block.size.height / 2)
+                yield Note((block,), near, near, shown._replace(y0=height - 2 * block.size.height))
+
     def write_sides(self) -> Iterable[Note]:
         """The neighbour on each side: the gap, and how far its nearest hole is from one of ours."""
         for neighbour in self.piece.neighbours:
@@ -103,13 +113,13 @@ class PartWords:
         """The heading, then what to know of a card."""
         marks, show = self.lines.marks, self._show
         if marks:
-            yield f"CARD: only what is near the hole{'s' if len(marks) > 1 else ''}."
+            yield f"CARD: only what is near the hole{'s' if len(marks) > 1 else ''} is printed."
         else:
-            yield "CARD: only the middle of the top edge. No hole is marked."
-        yield "Not printed: the rest of this piece."
+            yield "CARD: only the middle of the top edge is printed. No hole is marked."
         yield self._size
         top = self.piece.box.y1
-        yield f"top edge, from the datum: {from_datum(self.plan, top)}"
+        if self.lines.has_datum or self.lines.datum_y < 0:  # else the datum is told from this edge
+            yield f"top edge, from the datum: {from_datum(self.plan, top)}"
         yield f"top edge, above the floor at the datum's place: {show(top)}"
         if len(marks) > 1:
             span = dist(marks[0].hole, marks[-1].hole)
@@ -140,7 +150,7 @@ class PartWords:
             return
         _, number, other_number, own, other = min(pairs)
         across, up = other.x - own.x, other.y - own.y
-        text = f"from hole {number} here to its hole {other_number}:"
+        text = f"from hole {number} to its hole {other_number}:"
         if abs(across) >= SAME_MM:
             text += f" {self._show(abs(across))} {'right' if across > 0 else 'left'},"
         yield f"{text} {above_or_below(self.plan, up) if abs(up) >= SAME_MM else 'level with it'}"

@@ -56,6 +56,7 @@ _Line: TypeAlias = tuple[str, float, bool]
 class SheetNames:
     """The words that are the same on every sheet of a piece, and where its pages are in the kit.
 
+    Without a ``page_count`` no page is told: the sheet is cut out of a page that tells its own.
     ``number`` is the piece's on the overview; it stands before a name that must be cut short, so
     that two such names are never taken for one.
     """
@@ -161,7 +162,8 @@ def draw_sheet_block(
     sheet, page = "full size", ""
     if index is not None:
         sheet = tiling.tiles[index].name
-        page = f"page {names.first_page + index} of {names.page_count}"
+        count = names.page_count
+        page = f"page {names.first_page + index} of {count}" if count else ""
     (x0, y0, x1, y1), room = block.box, layout.text_width
     items: list[Item] = [draw_box(block.box.grown(-0.5), FINE), *block.rulers]
     remarks = _REMARKS if tiling.cover is Coverage.FULL else _BRIEF_REMARKS

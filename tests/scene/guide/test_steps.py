@@ -6,7 +6,7 @@ from templater.drawing import Words
 from templater.geometry import Box
 from templater.scene.guide import cautions
 from templater.scene.guide.step_pictures import PICTURE
-from templater.scene.guide.steps import draw_steps, list_steps
+from templater.scene.guide.steps import PaperWork, draw_steps, list_steps
 from tests.scene.pages import (
     PAPERS,
     assert_inside,
@@ -48,8 +48,52 @@ def test_steps_come_in_order_on_clean_pages(paper: str) -> None:
     assert len(re.findall(r"\b\d+\. [A-Z]", text)) == len(ORDER)
 
 
+ALL_WORK = PaperWork(is_shared=True, has_spacers=True, has_corners=True, has_cards=True)
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_a_kit_that_asks_for_more_says_how_in_its_place(paper: str) -> None:
+    form = blank_form(paper)
+    pages = draw_steps(plan_with(9), form, revision="QK7M2P", work=ALL_WORK)
+    for page in pages:
+        assert_inside(page.items, form.inner)
+        assert_words_apart(page)
+        assert_words_clear_of_lines(page)
+    text = text_of(pages)
+    for title, before, after in (
+        ("Cut shared sheets apart", "Check the ruler", "Trim and tape"),
+        ("Set each card by measure", "Tape the templates up", "Step back"),
+        ("Set the bottom corner by measure", "Tape the templates up", "Step back"),
+        ("Hold a spacer between neighbours", "Tape the templates up", "Step back"),
+    ):
+        heads = [
+            found.start()
+            for head in (before, title, after)
+            for found in re.finditer(rf"\b\d+\. {head}", text)
+        ]
+        assert heads == sorted(heads)
+        assert len(heads) == 3
+
+
+@pytest.mark.parametrize(
+    ("work", "word"),
+    [
+        (PaperWork(is_shared=True), "S1"),
+        (PaperWork(has_spacers=True), "spacer"),
+        (PaperWork(has_corners=True), "bottom corner"),
+        (PaperWork(has_cards=True), "card by measure"),
+    ],
+)
+def test_nothing_is_said_of_what_a_kit_does_not_have(work: PaperWork, word: str) -> None:
+    titles = [" ".join((step.title, step.text)) for step in list_steps(plan_with(1), "QK7M2P", work)]
+    plain = [" ".join((step.title, step.text)) for step in list_steps(plan_with(1), "QK7M2P")]
+    assert any(word in title for title in titles)
+    assert not any(word in title for title in plain)
+    assert len(titles) == len(plain) + 1
+
+
 def test_pictures_keep_to_their_room() -> None:
-    for step in list_steps(plan_with(1), "QK7M2P"):
+    for step in list_steps(plan_with(1), "QK7M2P", ALL_WORK):
         assert_inside(step.picture, Box(0.0, 0.0, *PICTURE))
         assert all(item.height_mm >= 2.5 for item in step.picture if isinstance(item, Words))
 
@@ -83,7 +127,7 @@ def test_the_datum_step_names_height_and_place() -> None:
         cautions.HEAVY,
     ],
 )
-@pytest.mark.parametrize("paper", ["a4", "100 x 150 mm"])
+@pytest.mark.parametrize("paper", ["a4", "125 x 165 mm"])
 def test_each_caution_is_printed(caution: cautions.Caution, paper: str) -> None:
     text = text_of(draw_steps(plan_with(1), blank_form(paper), revision="QK7M2P"))
     assert f"Caution: {caution.title} {caution.text}" in text

@@ -8,11 +8,11 @@ import pytest
 
 from templater.drawing import Polyline, Words
 from templater.geometry import Box, Size
-from templater.lettering import face
 from templater.placement.model import Plan
 from templater.rules.model import Finding, Verdict
 from templater.scene.model import PageDrawing
 from templater.scene.overview.draw import draw_overview
+from templater.typesetting import Typesetter
 from tests.scene.pages import assert_inside, text_of, words_of
 from tests.scene.walls import bench_wall, crossings, grid_wall, hung, ink_box, landscape_form, make_wall
 
@@ -47,7 +47,7 @@ WALLS = {
     ),
     "one": make_wall([hung("Fog bell", Box(500, 1400, 800, 1650), [(650, 1640)])], Size(1500, 2400)),
 }
-PAPERS = ("letter", "a4", "a5", "a3", "100 x 150 mm")
+PAPERS = ("letter", "a4", "a5", "a3", "125 x 165 mm")
 
 
 def draw(
@@ -79,7 +79,7 @@ def test_pages_are_clean_on_any_paper(name: str, paper: str) -> None:
         assert_inside(page.items, form.inner.grown(0.4))  # half a wide line may pass the edge
         words = words_of(page)
         assert min(item.height_mm for item in words) >= 2.5
-        assert face().lacks("".join(item.text for item in words)) == ""
+        assert Typesetter().lacks("".join(item.text for item in words)) == ""
         boxes = [(item.text, ink_box(item)) for item in words]
         assert [(a, b) for (a, p), (b, q) in combinations(boxes, 2) if p.meets(q)] == []
 
@@ -235,7 +235,7 @@ def test_what_is_accepted_is_listed_however_much_is_kept() -> None:
 
 
 def test_findings_are_all_told_on_the_smallest_paper() -> None:
-    text = text_of(draw(bench_wall(), "100 x 100 mm", FINDINGS))
+    text = text_of(draw(bench_wall(), "125 x 165 mm", FINDINGS))
     assert "set clearance: 8 in" in text
     assert "60 to 75 %" in text
 

@@ -1,0 +1,36 @@
+"""Steps that no signal may cut in two: Ctrl-C and its like wait until they are done."""
+
+from __future__ import annotations
+
+import signal
+import threading
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+ENDING_SIGNALS = tuple(
+    getattr(signal, name) for name in ("SIGTERM", "SIGHUP", "SIGINT") if hasattr(signal, name)
+)
+"""What asks a run to end: its terminal's Ctrl-C, a supervisor, a terminal that is closed."""
+
+
+@contextmanager
+def signals_held() -> Iterator[None]:
+    """Hold back what asks the run to end; it takes effect when the block is done.
+
+    Python runs its handlers in the main thread alone, so elsewhere there is nothing to hold.
+    """
+    if threading.current_thread() is not threading.main_thread():
+        yield
+        return
+    held: list[int] = []
+    before = {}
+    try:
+        for number in ENDING_SIGNALS:
+            if signal.getsignal(number) not in (signal.SIG_IGN, None):
+                before[number] = signal.signal(number, lambda number, _frame: held.append(number))
+        yield
+    finally:
+        for number, handler in before.items():
+            signal.signal(number, handler)
+        for number in held[:1]:
+            signal.raise_signal(number)

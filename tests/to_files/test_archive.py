@@ -1,0 +1,70 @@
+"""The packed kit: it replaces nothing but packed kits, and is told of when it is old."""
+
+from __future__ import annotations
+
+import json
+import zipfile
+from pathlib import Path
+
+import pytest
+
+from templater.errors import WriteError
+from templater.to_files.archive import (
+    check_is_replaceable_archive,
+    name_archive,
+    tell_older_archive,
+    write_archive,
+)
+from templater.to_files.manifest import SCHEMA
+
+
+@pytest.fixture
+def kit(tmp_path: Path) -> Path:
+    """Something with a manifest, as far as packing looks."""
+    (tmp_path / "kit").mkdir()
+    _make(tmp_path / "kit", "AAAAAA")
+    return tmp_path / "kit"
+
+
+def _make(folder: Path, revision: str) -> None:
+    (folder / "manifest.json").write_text(json.dumps({"schema": SCHEMA, "revision": revision}))
+
+
+def test_an_archive_of_an_older_kit_is_told_and_left(kit: Path) -> None:
+    assert tell_older_archive(kit) == ()
+    write_archive(kit, name_archive(kit))
+    assert tell_older_archive(kit) == ()
+    _make(kit, "BBBBBB")
+    before = name_archive(kit).read_bytes()
+    assert tell_older_archive(kit) == (
+        f"{kit}.zip is of an older kit, revision AAAAAA: pack it anew with --zip, or delete it",
+    )
+    assert name_archive(kit).read_bytes() == before
+    write_archive(kit, name_archive(kit))
+    assert tell_older_archive(kit) == ()
+
+
+@pytest.mark.parametrize("content", [b"", b"PK\x03\x04 half", b"title: hall"])
+def test_a_file_that_is_no_packed_kit_is_left(kit: Path, content: bytes) -> None:
+    name_archive(kit).write_bytes(content)
+    with pytest.raises(WriteError, match="is another kind of file, so it is left as it is"):
+        write_archive(kit, name_archive(kit))
+    assert name_archive(kit).read_bytes() == content
+    assert tell_older_archive(kit) == ()
+
+
+@pytest.mark.parametrize("inside", ["photo.png", "manifest.json", "kit/manifest.json"])
+def test_an_archive_of_something_else_is_left(kit: Path, inside: str) -> None:
+    with zipfile.ZipFile(name_archive(kit), "w") as packed:
+        packed.writestr(inside, "{}")
+    with pytest.raises(WriteError, match="is another kind of file, so it is left as it is"):
+        check_is_replaceable_archive(name_archive(kit))
+    assert tell_older_archive(kit) == ()
+
+
+def test_a_folder_in_the_archives_place_is_left(kit: Path) -> None:
+    name_archive(kit).mkdir()
+    with pytest.raises(WriteError, match=r"cannot write .*kit\.zip: Is a directory"):
+        write_archive(kit, name_archive(kit))
+    assert tell_older_archive(kit) == ()
+    assert sorted(path.name for path in kit.parent.iterdir()) == ["kit", "kit.zip"]
