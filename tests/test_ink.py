@@ -2,16 +2,35 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import numpy as np
 import pypdfium2
+import pytest
 
-from tests.kits import MadeKit
+from templater.paper import parse_paper
+from templater.pipeline import PrintChoices, plan_kit, read_wall
+from templater.printing.model import Coverage
+from templater.proving import write_proved_kit
+from tests.kits import LAYOUTS, MadeKit
 
 PIXELS_PER_MM = 6
 MOST_INK = 0.04
 
 
 def test_a_sheet_of_a_template_takes_little_ink(kit: MadeKit) -> None:
+    _check_sheets(kit)
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+def test_a_card_which_is_fuller_of_words_takes_little_ink_too(paper: str, tmp_path: Path) -> None:
+    wall = read_wall(LAYOUTS / "salon-wall.yaml")
+    kit, _ = plan_kit(wall, PrintChoices(paper=parse_paper(paper), cover=Coverage.CARD))
+    write_proved_kit(kit, wall.source, tmp_path / "kit")
+    _check_sheets(MadeKit(tmp_path / "kit"))
+
+
+def _check_sheets(kit: MadeKit) -> None:
     with pypdfium2.PdfDocument(kit.folder / "kit.pdf") as document:
         for sheet in kit.sheets:
             coverage = _measure_ink(document[sheet.facts["page"] - 1])

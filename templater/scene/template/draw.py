@@ -206,7 +206,9 @@ class _Filling:
         parts = PartWords(self._piece, self._plan, self._lines, self._tiling)
         is_card = self._tiling.cover is Coverage.CARD
         sides = [*(parts.write_sides() if is_card else words.write_sides())]
-        datum, paper = [*words.write_datum_off()], [*self._describe_paper(words, parts)]
+        is_told = is_card and bool(self._lines.levels)  # a card's level line tells how far the datum is
+        datum = [] if is_told else [*words.write_datum_off()]
+        paper = [*self._describe_paper(words, parts)]
         if self._tiling.is_shared:
             self._lost += sum(put(note) is None for note in (*datum, *paper))
             self._deferred = sum(put(note) is None for note in (*minds, *sides, *holds))

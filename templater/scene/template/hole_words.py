@@ -67,7 +67,7 @@ class HoleWords:
         blocks = tuple(
             Block((*heading, *(row for text in texts for row in wrapped(text, width))))
             for texts in sayings
-            for width in (_WIDTHS if full else _SHORT_WIDTHS)
+            for width in (_WIDTHS if full or self.lean else _SHORT_WIDTHS)
         )
         size = blocks[0].size
         near = mark.hole.moved(ARM + 3 + size.width / 2, size.height / 2)
@@ -85,7 +85,7 @@ class HoleWords:
             shared = self._shared(mark)
             blocks = tuple(
                 Block((heading, *(row for text in texts for row in wrapped(text, width))))
-                for texts in ([*shared, *self._expect_of(numbers), *self._expect_between()], shared)
+                for texts in ([*shared, *self._expect_of(numbers)], shared)
                 for width in _WIDTHS
             )
             yield Note(blocks, mark.hole)
@@ -124,11 +124,15 @@ class HoleWords:
         return [text, *self._expect_between()] if len(self.marks) <= 2 else [text]
 
     def _expect_of(self, numbers: Sequence[int]) -> list[str]:
-        """How far off the paper may put any of several holes, where each does not tell it."""
+        """How far off the paper may put several holes, as far as each does not tell it itself."""
         if self.errors is None or not self.lean:
-            return []
-        most = max(self.errors.holes[number - 1] for number in numbers)
-        return [f"expected on this paper within {format_error(most)} (an estimate)"]
+            return self._expect_between()
+        text = (
+            f"on this paper within {format_error(max(self.errors.holes[each - 1] for each in numbers))}"
+        )
+        if self.errors.between is not None:
+            text += f", hole to hole {format_error(self.errors.between)}"
+        return [f"{text} (estimates)"]
 
     def _expect_between(self) -> list[str]:
         """How far off the paper may put one hole from another."""

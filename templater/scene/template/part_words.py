@@ -34,7 +34,7 @@ class PartWords:
         is_band = self.tiling.cover is Coverage.BAND
         heading, *texts = self._describe_band() if is_band else self._describe_card()
         texts.append("Left is your left as you face the wall.")
-        if self.piece.hang is not None:
+        if is_band and self.piece.hang is not None:  # a card has too little room
             texts.append(f"Hangs by {self.piece.hang.by.value}.")
         blocks = tuple(
             Block(
@@ -81,9 +81,9 @@ class PartWords:
                 yield Note((block,), near, near, shown._replace(y0=height - 2 * block.size.height))
 
     def write_sides(self) -> Iterable[Note]:
-        """The neighbour on each side: the gap, and how far its nearest hole is from one of ours."""
+        """How far the nearest hole of the neighbour on each side is from one of ours, else the gap."""
         for neighbour in self.piece.neighbours:
-            texts = [f"gap {self._show(neighbour.gap_mm)}", *self._measure_to(neighbour)]
+            texts = [*self._measure_to(neighbour)] or [f"gap {self._show(neighbour.gap_mm)}"]
             blocks = tuple(
                 Block(
                     (
@@ -113,10 +113,10 @@ class PartWords:
         """The heading, then what to know of a card."""
         marks, show = self.lines.marks, self._show
         if marks:
-            yield f"CARD: only what is near the hole{'s' if len(marks) > 1 else ''} is printed."
+            yield f"CARD: {self._size}"
         else:
             yield "CARD: only the middle of the top edge is printed. No hole is marked."
-        yield self._size
+            yield self._size
         top = self.piece.box.y1
         if self.lines.has_datum or self.lines.datum_y < 0:  # else the datum is told from this edge
             yield f"top edge, from the datum: {from_datum(self.plan, top)}"

@@ -121,7 +121,7 @@ def test_a_card_measures_to_the_neighbours_holes() -> None:
     plan = replace(plan_for(mirror), pieces=(mirror, other))
     text = _draw(mirror, Coverage.CARD, plan=plan).label_text()
     # Holes at 50 + 20 = 70 and 93 + 8 = 101 in across; 27 + 57 3/4 = 84 3/4 and 41 + 18 = 59 in up.
-    assert "gap 3 in (76 mm) from hole 1 to its hole 1: 31 in (787 mm) right," in text
+    assert "from hole 1 to its hole 1: 31 in (787 mm) right," in text
     assert "25 3/4 in (654 mm) below" in text
 
 
