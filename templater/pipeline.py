@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cache, partial
 from pathlib import Path
 
 import templater
@@ -151,10 +152,11 @@ def cut_sheets(
     """Every template cut into sheets, by the piece's slug. Raises LayoutError."""
     tilings: dict[str, Tiling] = {}
     faults = []
+    cut_once = cache(partial(cut_template, setup=setup, most=most_sheets))
     places = {piece.slug: piece.at for piece in wall.layout.pieces}
     for piece in wall.plan.pieces:
         try:
-            tilings[piece.slug] = cut_template(template_shape(piece), setup, most=most_sheets)
+            tilings[piece.slug] = cut_once(template_shape(piece))
         except TooManySheetsError as error:
             message = f"{piece.name!r} needs {error.count} sheets of {setup.paper.name}"
             hint = (

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import cache, partial
 
 from templater.geometry import ORIGIN, Box, Point, Size
 from templater.placement.model import Plan
@@ -93,8 +94,9 @@ def count_all_sheets(
     Of a template that is in no tiling, since it takes too many, at least how many.
     """
     counts: dict[Coverage, dict[str, int]] = {cover: {} for cover in Coverage}
+    count_once = cache(partial(count_sheets, setup=setup))  # frames of one kind hang in many a row
     for piece in plan.pieces:
-        for cover, count in count_sheets(template_shape(piece), setup).items():
+        for cover, count in count_once(template_shape(piece)).items():
             counts[cover][piece.slug] = count
         if piece.slug in tilings:
             counts[setup.cover][piece.slug] = len(tilings[piece.slug].tiles)
