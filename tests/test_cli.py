@@ -219,7 +219,7 @@ def test_a_folder_is_not_a_layout(run: Run, tmp_path: Path, folder: str) -> None
     ended = run("kit", folder)
     assert ended.code == 3
     assert ended.err == (
-        f"cannot read {folder}: Is a directory\n  name a layout file; 'templater new FILE' writes one\n"
+        f"cannot read {folder}: a folder\n  name a layout file; 'templater new FILE' writes one\n"
     )
     assert _listed(tmp_path) == []
 
@@ -259,7 +259,7 @@ def test_a_layout_that_cannot_be_read_is_told_by_its_place(
             "--lap: the length must be from 0 to 50 mm\n  give for example 10 mm or 3/8 in\n",
         ),
         (("--margin", "4"), "--margin: '4' has no unit\n"),
-        (("--paper", "a9"), "--paper: 'a9' is not a paper"),
+        (("--paper", "a9"), "--paper: 'a9' is too small for a template\n  the least paper is a5\n"),
         (("--paper", "roll 1 in"), "--paper: 'roll 1 in' is too small or too large for a paper\n"),
         (("--lap", "1,5 cm"), "--lap: '1,5 cm' has a decimal comma\n  write a point: 1.5 cm\n"),
     ],

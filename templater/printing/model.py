@@ -62,12 +62,13 @@ class PrintSetup:
     def page_sizes(self) -> tuple[Size, ...]:
         """The paper portrait, then landscape, in mm as they measure after printing.
 
-        Square paper lies one way only. Of a roll, the longest pages.
+        A square page lies one way only. Of a roll, the longest pages.
         """
         width, height = self.paper.size
         across, along = self._factors
         portrait = Size(width / across, height / along)
-        return (portrait,) if width == height else (portrait, Size(portrait.height, portrait.width))
+        is_square = width == height or portrait.width == portrait.height
+        return (portrait,) if is_square else (portrait, Size(portrait.height, portrait.width))
 
     def scale_of(self, page: Size) -> Scale:
         """The factors across and up a page; on a landscape page they change places.

@@ -117,7 +117,7 @@ EMPTY = "write one after the colon, or remove the key"
             "units: in",
             "units: in\npaper: ¦3 x 5",
             "'paper' needs a paper, but '3 x 5' is too small or too large for a paper",
-            "each side must be from 100 to 5080 mm",
+            "the least is 125 x 165 mm, the longest side 5080 mm",
         ),
         ("Front room", "¦''", "'title' has no value", EMPTY),
         (
