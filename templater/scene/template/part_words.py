@@ -113,7 +113,7 @@ class PartWords:
         """The heading, then what to know of a card."""
         marks, show = self.lines.marks, self._show
         if marks:
-            yield f"CARD: {self._size}"
+            yield f"CARD; {self._size}"
         else:
             yield "CARD: only the middle of the top edge is printed. No hole is marked."
             yield self._size

@@ -165,7 +165,7 @@ def draw_sheet_block(
         count = names.page_count
         page = f"page {names.first_page + index} of {count}" if count else ""
     (x0, y0, x1, y1), room = block.box, layout.text_width
-    items: list[Item] = [draw_box(block.box.grown(-0.5), FINE), *block.rulers]
+    items: list[Item] = [draw_box(block.box.grown(-0.2), FINE), *block.rulers]
     remarks = _REMARKS if tiling.cover is Coverage.FULL else _BRIEF_REMARKS
     foot = Point(x0 + _MARGIN / 2, y0 + layout.arrow_foot)
     items += _draw_up(foot, layout.size.height - layout.arrow_foot - 11)
