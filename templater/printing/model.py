@@ -178,13 +178,10 @@ class SheetCounts:
     def total(self, cover: Coverage) -> int:
         """All sheets of templates, a shared page counted once.
 
-        The strips of one template share a page only where all of it is printed.
+        The strips of one template share a page only where all of it is printed, as it is also where a
+        band or a card would take as many sheets.
         """
         counts, whole = self.by_cover[cover], self.by_cover[Coverage.FULL]
-        shared = {
-            slug: page
-            for slug, page in self.shared.items()
-            if cover is Coverage.FULL or whole[slug] == 1
-        }
+        shared = {slug: page for slug, page in self.shared.items() if counts[slug] == whole[slug]}
         own = (count for slug, count in counts.items() if slug not in shared)
         return sum(own) + len(set(shared.values()))

@@ -34,6 +34,8 @@ def read_rows(runs: Iterable[Run]) -> Iterator[Row]:
         cells: list[str] = []
         while texts[at].isdecimal() and _is_cell(texts, at + 1 + len(cells)):
             cells.append(texts[at + 1 + len(cells)])
+        if len(cells) % 2:  # both measures take as many; the last is the next piece's name
+            cells.pop()
         if cells:
             half = len(cells) // 2
             yield Row(before, texts[at], " ".join(cells[:half]), " ".join(cells[half:]))

@@ -41,21 +41,24 @@ def read_part(ink: Ink) -> Part | None:
 
 
 def check_part(ink: Ink, part: Part, plan: Plan) -> Iterator[str]:
-    """Whether the holes of a part are marked at their places, one against the others and the pieces."""
+    """Whether the holes of a part are marked at their places, one against the others and the pieces.
+
+    A hole high above its piece may lie in the part while its piece does not, and is not shown then.
+    """
     level, upright = list_straight(ink.strokes)
     crosses = [cross.at for cross in find_crosses(level, upright, _ARM_MM)]
-    seen = part.window.grown(_EDGE_MM)
+    seen, inner = part.window.grown(_EDGE_MM), part.window.grown(-_EDGE_MM)
     holes = {
-        f"{piece.slug} hole {number}": mark.hole
+        f"{piece.slug} hole {number}": (mark.hole, inner.has(mark.hole) and inner.meets(piece.box))
         for piece in plan.pieces
         for number, mark in enumerate(piece.marks, 1)
         if seen.has(mark.hole)
     }
-    origin = _find_origin(ink, part, plan, crosses, list(holes.values()))
+    origin = _find_origin(ink, part, plan, crosses, [hole for hole, _ in holes.values()])
     left = Points(crosses)
-    for name, hole in holes.items():
+    for name, (hole, is_demanded) in holes.items():
         place = Point(origin.x + hole.x / part.ratio, origin.y + hole.y / part.ratio)
-        if left.take(place, NEAR_MM) is None and part.window.grown(-_EDGE_MM).has(hole):
+        if left.take(place, NEAR_MM) is None and is_demanded:
             yield f"{name} is not marked at its place"
     for x, y in left:
         at = (x - origin.x) * part.ratio, (y - origin.y) * part.ratio

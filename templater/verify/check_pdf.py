@@ -136,7 +136,7 @@ class _PdfCheck:
             self._unreadable.append(f"page {place}: {error}")
             found = Findings((str(error),))
         else:
-            self._numbers.append(read_number(ink))
+            self._numbers.append(read_number(ink, self._expected.given))
             if self._is_kit and self._numbers[-1] != (place, len(self._entries)):
                 return Findings()
             found = Findings.gather(self._judge(place, entries, ink))
@@ -154,7 +154,7 @@ class _PdfCheck:
         """What is wrong with a page that bears the right number; the first kind of fault alone."""
         faults = (
             *self._check_paper(place, entries[0]),
-            *check_revision(ink, self._expected.revision),
+            *check_revision(ink, self._expected.revision, self._expected.given),
             *check_reading(ink),
         )
         if faults:
@@ -172,11 +172,11 @@ class _PdfCheck:
         """What is wrong with a page that shows no template; rows and strips are gathered for later."""
         plan = self._expected.plan
         if kind == "cover":
-            self._print_test.append(read_long_rulers(ink))
+            self._print_test.append(read_long_rulers(ink, self._expected.given))
         elif kind == "checklist":
             self._rows += read_rows(ink.runs)
         elif kind == "spacer":
-            self._strips.append(read_strips(ink))
+            self._strips.append(read_strips(ink, self._expected.given))
         elif place == self._overview:
             yield from check_overview(ink, plan)
         elif kind == "overview" and (part := read_part(ink)) is not None:
@@ -205,12 +205,13 @@ class _PdfCheck:
         marks, tiling = self._expect_marks(entry.piece), self._expected.tilings[entry.piece]
         own = [tile.keep for tile in tiling.tiles if tile.name == entry.sheet and not is_shared]
         keep = own[0] if own else entry.clip
-        sheet = Sheet(entry.sheet, ink, entry.clip, keep, is_shared=is_shared)
+        others = tuple(tile.clip for tile in tiling.tiles if tile.name != entry.sheet)
+        sheet = Sheet(entry.sheet, ink, entry.clip, keep, is_shared, others)
         found = check_sheet(sheet, marks)
         for seam in () if found.faults else marks.seams:
             if entry.sheet in (seam.under, seam.over):
                 key = (entry.piece, entry.sheet, seam.under, seam.over)
-                self._joins[key] = find_joins(seam, ink.chains, ink.strokes)
+                self._joins[key] = find_joins(seam, entry.sheet, ink.chains, ink.strokes)
         return found
 
     def _expect_marks(self, slug: str) -> TemplateMarks:

@@ -28,7 +28,8 @@ class Sheet:
     """A sheet of a piece: its ink in template coordinates, and the part of the template it shows.
 
     One without a name is the whole template as one drawing. ``keep`` is what is seen of it once the
-    sheets are taped. One that is cut out of a page it shares has no rulers of its own.
+    sheets are taped, ``others`` what each other sheet shows. One that is cut out of a page it shares
+    has no rulers of its own.
     """
 
     name: str
@@ -36,6 +37,7 @@ class Sheet:
     clip: Box
     keep: Box
     is_shared: bool = False
+    others: tuple[Box, ...] = ()
 
 
 def check_sheet(sheet: Sheet, marks: TemplateMarks) -> Findings:
@@ -55,7 +57,7 @@ def check_sheet(sheet: Sheet, marks: TemplateMarks) -> Findings:
         partial(_check_seams, sheet, marks),
         partial(check_edges_whole, edges),
         partial(check_guides_lie, level, upright, marks),
-        partial(check_guides_whole, guides, marks.holes, rulers, ink)
+        partial(check_guides_whole, guides, marks.holes, rulers, ink, sheet.others)
         if sheet.name
         else partial(check_guides_drawn, guides),
         partial(check_hole_words, ink.runs, marks),

@@ -28,12 +28,12 @@ class Strips(NamedTuple):
     too_wide: list[str]
 
 
-def read_strips(ink: Ink) -> Strips:
-    """The strips of a page, in the order in which they are drawn."""
+def read_strips(ink: Ink, given: str) -> Strips:
+    """The strips of a page, in the order in which they are drawn; ``given`` are the layout's texts."""
     texts = [plain(run.text) for run in ink.runs]
     return Strips(
         list(_measure_strips(ink)),
-        [match[1] for text in texts if (match := _STRIP.fullmatch(text))],
+        [match[1] for text in texts if (match := _STRIP.fullmatch(text)) and text not in given],
         _TOO_WIDE.findall(" ".join(texts)),
     )
 
@@ -57,14 +57,14 @@ def check_strips(pages: Iterable[Strips], plan: Plan) -> Iterator[str]:
             yield f"{len(page.widths_mm)} strips have {len(page.sayings)} names"
             continue
         for width, saying in zip(page.widths_mm, page.sayings, strict=True):
-            off = min((abs(width - gap) for gap in gaps), default=width)
+            off, gap = min(((abs(width - gap), gap) for gap in gaps), default=(width, width))
             if off > NEAR_MM:
                 yield f"a strip is {width:.3f} mm wide, {off:.3f} mm off the gap that is nearest"
-            elif not tells(saying, width):
+            elif not tells(saying, gap):
                 yield f"a strip that is {width:.1f} mm wide says that it is {saying}"
     too_wide = [text for page in strips for text in page.too_wide]
     for gap in sorted(set(gaps)):
-        is_there = any(abs(width - gap) <= _SAME_MM for width in widths)
+        is_there = any(abs(width - gap) <= _SAME_MM + NEAR_MM for width in widths)
         if not is_there and not any(tells(text, gap) for text in too_wide):
             yield f"the gap of {gap:.1f} mm has no strip"
 

@@ -19,7 +19,7 @@ def check_template(path: Path, slug: str, expected: Expected, *, is_shared: bool
     """A piece's template as one drawing. Raises UnreadableError."""
     drawing = read_svg(path, expected.pieces[slug].size.height)
     marks = expect_marks(expected, slug)
-    faults = (*_check_size(drawing), *check_revision(drawing.ink, expected.revision))
+    faults = (*_check_size(drawing), *check_revision(drawing.ink, expected.revision, expected.given))
     sheet = Sheet("", drawing.ink, drawing.view, drawing.view, is_shared)
     return Findings(faults) if faults else check_sheet(sheet, marks)
 
@@ -39,7 +39,7 @@ class OverviewReading:
         drawing, ink = self._drawing, self._drawing.ink
         faults = (
             *_check_size(drawing),
-            *check_revision(ink, self._expected.revision),
+            *check_revision(ink, self._expected.revision, self._expected.given),
             *check_reading(ink),
         )
         return Findings(faults or tuple(check_overview(ink, self._expected.plan)))

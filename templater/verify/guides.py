@@ -32,8 +32,8 @@ _SAME_MM = 0.5
 _WORDS_ASIDE, _ROOM = 9.0, 3.0
 """So far from a line words along it may stand for which it is left out; the room that words take."""
 
-_LEAST_SHARE, _LEAST_MM = 0.4, 40.0
-"""So much of a centre line must be drawn where no words stand, of a stretch as long as this."""
+_LEAST_MM = 10.0
+"""So long a stretch of a centre line may be wanting at most where nothing else stands."""
 
 _LEAST_OF_STRICT, _LEAST_OF_CENTRE = 0.3, 0.01
 """The same of a template as one drawing."""
@@ -113,12 +113,16 @@ def _lay(
 
 
 def check_guides_whole(
-    guides: Iterable[Guide], holes: Sequence[Point], rulers: Sequence[Ruler], ink: Ink
+    guides: Iterable[Guide],
+    holes: Sequence[Point],
+    rulers: Sequence[Ruler],
+    ink: Ink,
+    others: Sequence[Box],
 ) -> Iterator[str]:
     """Which guide lines are missing: they are left out at holes, and where other things must stand.
 
     Where a ruler or the sheet's own block found no other room, any of them; where words did not,
-    centre lines.
+    centre lines, also where the words stand on one of the other sheets that show the same.
     """
     for guide in guides:
         taken = [
@@ -127,13 +131,13 @@ def check_guides_whole(
             *_under_frames(guide, ink.chains),
         ]
         if not guide.is_strict:
-            taken += _under_words(guide, ink.runs)
+            taken += [*_under_words(guide, ink.runs), *_shown_twice(guide, others)]
         wanted = list(leave(guide.span, taken, _SLACK_MM))
         drawn = [line.seen for line in guide.lines if line.seen is not None]
         missing = [part for stretch in wanted for part in leave(stretch, drawn, _SLACK_MM)]
         if guide.is_strict and missing:
             yield f"{guide.name} is not drawn from {missing[0][0]:.1f} mm on"
-        elif measure(wanted) >= _LEAST_MM and measure(missing) > (1 - _LEAST_SHARE) * measure(wanted):
+        elif max((high - low for low, high in missing), default=0.0) > _LEAST_MM:
             yield f"{guide.name} is not drawn"
 
 
@@ -191,6 +195,14 @@ def _under_words(guide: Guide, runs: Iterable[Run]) -> Iterator[Stretch]:
                 yield along - _ROOM, along + longest[run.is_level, round(along, 1)] + _ROOM
         elif aside - _ROOM < guide.place < aside + longest[run.is_level, round(aside, 1)] + _ROOM:
             yield along - run.em_mm - _ROOM, along + run.em_mm + _ROOM
+
+
+def _shown_twice(guide: Guide, others: Iterable[Box]) -> Iterator[Stretch]:
+    """Where another sheet shows the line too, under or over a lap."""
+    for x0, y0, x1, y1 in others:
+        low, high, near, far = (x0, x1, y0, y1) if guide.is_level else (y0, y1, x0, x1)
+        if near <= guide.place <= far:
+            yield low, high
 
 
 def _level_lines(lines: Iterable[Straight]) -> Iterator[Straight]:

@@ -21,10 +21,14 @@ _SLACK_MM = 0.02
 
 
 class Edge(NamedTuple):
-    """An edge of the piece as far as a sheet shows it, and the lines that draw it."""
+    """An edge of the piece as far as a sheet shows it, and the lines that draw it.
+
+    ``length`` is the whole edge's.
+    """
 
     name: str
     place: float
+    length: float
     span: Stretch
     lines: tuple[Straight, ...]
     gaps: tuple[float, ...]
@@ -48,7 +52,7 @@ def list_edges(
         if shown[0] - NEAR_MM / 10 <= place <= shown[1] + NEAR_MM / 10 and low < high:
             edge = tuple(line for line in lines if _may_be(line, place, low, high))
             gaps = tuple(along for along, aside in holes if abs(aside - place) < _HOLE_GAP_MM)
-            found.append(Edge(f"the outline's {name} edge", place, (low, high), edge, gaps))
+            found.append(Edge(f"the outline's {name} edge", place, end, (low, high), edge, gaps))
     return found
 
 
@@ -69,6 +73,10 @@ def check_edges(edges: Iterable[Edge]) -> Iterator[str]:
         off = max((abs(line.across - edge.place) for line in edge.lines), default=0.0)
         if off > NEAR_MM:
             yield f"{edge.name} is {off:.3f} mm off"
+        seen = [line.seen for line in edge.lines if line.seen is not None]
+        past = max((max(-low, high - edge.length) for low, high in seen), default=0.0)
+        if past > NEAR_MM:
+            yield f"{edge.name} runs {past:.3f} mm past its corner"
 
 
 def check_edges_whole(edges: Iterable[Edge]) -> Iterator[str]:

@@ -23,8 +23,8 @@ class LongRulers(NamedTuple):
     lengths: dict[str, list[float]]
 
 
-def read_long_rulers(ink: Ink) -> LongRulers:
-    """The long rulers of a page: lines that end in a small ring."""
+def read_long_rulers(ink: Ink, given: str) -> LongRulers:
+    """The long rulers of a page: lines that end in a small ring; ``given`` are the layout's texts."""
     words = " ".join(run.text for run in ink.runs)
     ends = [ring.centre for ring in ink.rings if abs(ring.radius_mm - _RING_MM) <= _RING_OFF]
     lengths = {
@@ -35,7 +35,8 @@ def read_long_rulers(ink: Ink) -> LongRulers:
         ]
         for way in (("across", "up") if ends else ())
     }
-    return LongRulers([(way, float(told)) for way, told in _LENGTH.findall(words)], lengths)
+    told = [(one[1], float(one[2])) for one in _LENGTH.finditer(words) if one[0] not in given]
+    return LongRulers(told, lengths)
 
 
 def check_long_rulers(pages: Sequence[LongRulers]) -> Iterator[str]:

@@ -6,8 +6,8 @@ in template coordinates once it is moved there.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, fields, is_dataclass
 from functools import cached_property
 from typing import NamedTuple
 
@@ -16,8 +16,10 @@ from templater.geometry import Box, Point, Size
 from templater.placement.model import PlacedPiece, Plan
 from templater.printing.model import PrintSetup, Scale, Tiling
 
-_WIDEST_LETTER_EM = 0.62
-"""How wide letters are on average at most, in capitals too."""
+_LETTER_EM, _WIDE_LETTER_EM = 0.62, 1.05
+"""How wide letters are at most: small Latin ones on average; capitals, m, w and other scripts."""
+
+_LAST_OF_LATIN = "\u024f"
 
 NEAR_MM = 0.01
 """How far a mark may be from where the Plan puts it."""
@@ -66,8 +68,10 @@ class Run(NamedTuple):
 
     @property
     def longest_mm(self) -> float:
-        """How long they are at most, by the number of their letters."""
-        return _WIDEST_LETTER_EM * self.em_mm * len(self.text)
+        """How long they are at most, by the number of their letters and how wide these may be."""
+        wide = sum(one.isupper() or one in "mw" or one > _LAST_OF_LATIN for one in self.text)
+        narrow = len(self.text) - wide
+        return (_WIDE_LETTER_EM * wide + _LETTER_EM * narrow) * self.em_mm
 
 
 @dataclass(slots=True)
@@ -174,9 +178,26 @@ class Expected:
     revision: str
 
     @cached_property
+    def given(self) -> str:
+        """Every text that the layout brings, a line each; words of it may read like the kit's own."""
+        return "\n".join(_list_texts(self.plan))
+
+    @cached_property
     def pieces(self) -> Mapping[str, PlacedPiece]:
         """The pieces by their slugs."""
         return {piece.slug: piece for piece in self.plan.pieces}
+
+
+def _list_texts(value: object) -> Iterator[str]:
+    """The texts in a value, however deep, with plain spaces."""
+    if isinstance(value, str):
+        yield " ".join(value.split())
+    elif isinstance(value, tuple):
+        for each in value:
+            yield from _list_texts(each)
+    elif is_dataclass(value):
+        for part in fields(value):
+            yield from _list_texts(getattr(value, part.name))
 
 
 @dataclass(frozen=True, slots=True)

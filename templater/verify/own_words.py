@@ -12,18 +12,24 @@ _NUMBER = re.compile(r"page (\d+) of (\d+)")
 _REVISION = re.compile(r"rev ([A-Z0-9]{6})")
 
 
-def read_number(ink: Ink) -> tuple[int, int] | None:
-    """The page's number and how many there are, as it says itself; None unless it says so once."""
+def read_number(ink: Ink, given: str) -> tuple[int, int] | None:
+    """The page's number and how many there are, as it says itself; None unless it says so once.
+
+    ``given`` are the layout's own texts: a piece may be called ``page 3 of 9``.
+    """
     numbers = {match.groups() for run in ink.runs if (match := _NUMBER.fullmatch(run.text))}
+    if len(numbers) > 1:
+        numbers = {(page, count) for page, count in numbers if f"page {page} of {count}" not in given}
     if len(numbers) != 1:
         return None
     ((number, count),) = numbers
     return int(number), int(count)
 
 
-def check_revision(ink: Ink, revision: str) -> Iterator[str]:
-    """Whether a page or a drawing bears the kit's revision, and no other."""
+def check_revision(ink: Ink, revision: str, given: str) -> Iterator[str]:
+    """Whether a page or a drawing bears the kit's revision, and none that the layout has not given."""
     found = {match[1] for run in ink.runs if (match := _REVISION.fullmatch(run.text))}
+    found = {one for one in found if one == revision or f"rev {one}" not in given}
     if found != {revision}:
         yield f"it bears the revision {' and '.join(sorted(found)) or 'none'}; this kit is {revision}"
 

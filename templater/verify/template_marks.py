@@ -37,14 +37,19 @@ class HoleMeasures:
 
 @dataclass(frozen=True, slots=True)
 class TemplateMarks:
-    """A piece's size, its holes in their order, its level lines, datum (if it crosses), its seams."""
+    """A piece's size, its holes in their order, its level lines, datum (if it crosses), its seams.
+
+    ``hangs`` are the hang points of the holes, ``given`` the layout's texts.
+    """
 
     size: Size
     holes: tuple[Point, ...]
+    hangs: tuple[Point, ...]
     measures: tuple[HoleMeasures, ...]
     levels: tuple[float, ...]
     datum: float | None
     seams: tuple[Seam, ...]
+    given: str = ""
 
 
 def expect_marks(expected: Expected, slug: str) -> TemplateMarks:
@@ -63,6 +68,7 @@ def expect_marks(expected: Expected, slug: str) -> TemplateMarks:
     return TemplateMarks(
         piece.size,
         holes,
+        tuple(mark.hang for mark in marks),
         tuple(measure_holes(plan, piece)),
         tuple(sorted({mark.hang.y for mark in marks})),
         datum if 0 <= datum <= piece.size.height else None,
@@ -70,6 +76,7 @@ def expect_marks(expected: Expected, slug: str) -> TemplateMarks:
             Seam(seam.under, seam.over, _within(seam.start, whole), _within(seam.end, whole))
             for seam in tiling.seams
         ),
+        expected.given,
     )
 
 

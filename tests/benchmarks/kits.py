@@ -2,7 +2,7 @@
 
 ``python -m tests.benchmarks.kits [PIECES …]``: for each number of pieces the medians of some runs of
 each, taken in turn: user + system time of the process, peak memory, the ratios to the bare writer.
-Then how the time grows from 100 pieces on, as the slope of the log-log line; and what ``--help`` takes.
+Then how the time grows above 100 pieces, as the slope of the log-log line; and what ``--help`` takes.
 """
 
 from __future__ import annotations
@@ -90,11 +90,11 @@ def compare(pieces: int, folder: Path) -> tuple[Cost, Cost, Cost]:
 
 def tell_growth(seconds: dict[int, float]) -> str:
     """The slope of the line through the logarithms, from 100 pieces on."""
-    points = [(log(pieces), log(spent)) for pieces, spent in seconds.items() if pieces >= 100]
+    points = [(log(pieces), log(spent)) for pieces, spent in seconds.items() if pieces > 100]
     if len(points) < 2:
         return ""
     slope = statistics.linear_regression(*zip(*points, strict=True)).slope
-    return f"slope of the log-log line from 100 pieces on: {slope:.2f}\n"
+    return f"slope of the log-log line above 100 pieces: {slope:.2f}\n"
 
 
 def main() -> None:

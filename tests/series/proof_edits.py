@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import os
 import random
+import re
 import sys
 import tempfile
 from collections import Counter
@@ -38,6 +39,26 @@ MOVES_PT = (0.15, -0.15, 0.6, -3.0, 30.0)
 """0.05, 0.2, 1 and 10 mm."""
 
 PRINTER = Printer("attic inkjet", 1.004, 0.996, Margins(), Size(180.0, 240.0))
+CLASSES = (
+    (r"words", "words"),
+    (r"w \(", "width of lines"),
+    (r"d \(", "pattern of dashes"),
+    (r"clip or nothing", "clips and matrices"),
+    (r"area", "areas: arrow heads, map of the sheets"),
+    (r"mlllh", "frames: block, map of the sheets"),
+    (r"mll\)", "half diamonds"),
+    (r"mcccc", "rings"),
+    (r"0 dashes, [0-3]\.", "ticks, by their length"),
+    (r"0 dashes, [67]\.", "lines of join marks, 7 mm"),
+    (r"0 dashes, (19\.[5-9]|20\.[0-5])", "arms of crosses, 20 mm"),
+    (r"0 dashes, (10|20|21)\.", "arrow UP, 21 mm"),
+    (r"0 dashes", "other unbroken lines: outline, level lines, trim lines, rulers"),
+    (r"2 dashes", "studs and laps"),
+    (r"4 dashes", "centre lines"),
+    (r"6 dashes", "datum"),
+)
+"""What an edit is of, by what its name tells; the first that fits."""
+
 DRAWS = {"S", "s", "f", "f*", "Tj", "re", "W", "W*", "cm", "w", "d", "m", "l", "c"}
 
 
@@ -94,6 +115,11 @@ def _role(instructions: list[Any], at: int) -> str:
     return f"line of {dashes} dashes, {''.join(names[start : start + 7]).split('S')[0]}"
 
 
+def _class_of(name: str) -> str:
+    """What an edit is of."""
+    return next((kind for pattern, kind in CLASSES if re.search(pattern, name)), "other")
+
+
 def try_edits(kit: Path, folder: Path, chance: random.Random) -> Iterator[tuple[str, str, bool]]:
     """Each edit that another library sees: what it was, on which sheet, whether it was noticed.
 
@@ -138,12 +164,12 @@ def main() -> None:
         kits = [Path(text) for text in sys.argv[1:]] or list(make_kits(folder))
         for kit in kits:
             for what, where, noticed in try_edits(kit, folder, chance):
-                seen[what] += 1
+                seen[_class_of(what)] += 1
                 if not noticed:
-                    missed[what] += 1
+                    missed[_class_of(what)] += 1
                     sys.stdout.write(f"missed: {what}, {where}\n")
     for what, count in sorted(seen.items()):
-        sys.stdout.write(f"{what:24} {count:5d} seen {missed[what]:5d} missed\n")
+        sys.stdout.write(f"{what:64} {count:5d} seen {missed[what]:5d} missed\n")
     sys.stdout.write(f"{sum(seen.values())} edits, {sum(missed.values())} missed\n")
 
 

@@ -115,6 +115,16 @@ def test_strips_of_a_wide_template_and_small_ones_share_a_roll() -> None:
     assert (counts.total(Coverage.FULL), counts.total(Coverage.CARD)) == (1, 2)
 
 
+def test_a_band_of_as_many_strips_as_all_of_it_is_counted_as_the_page_they_share() -> None:
+    # Neither side of 26 x 25 9/16 in fits the 596.9 mm that are shown: two strips whole, two as a band.
+    plan = _plan([(inches(26), inches(25.5625))])
+    setup = _setup("roll 24 in", cover=Coverage.BAND)
+    tilings = _cut(plan, setup)
+    shared = share_pages(plan, tilings, setup)
+    assert [len(page.cuttings) for page in shared] == [2]
+    assert count_all_sheets(plan, tilings, setup, shared).total(Coverage.BAND) == 1
+
+
 def test_strips_have_a_border_of_3_mm_to_cut_in() -> None:
     setup = _setup("roll 24 in")
     (page,) = _pages(STRIPS, setup)

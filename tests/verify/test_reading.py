@@ -36,7 +36,7 @@ def _assert_same(ink: Ink, other: OtherInk) -> None:
     ]
     assert [ring.radius_mm for ring in ink.rings] == pytest.approx(
         [ring.radius_mm for ring in rings],
-        abs=1e-3,  # of curves, whose points are rounded
+        abs=4e-3,  # of curves, whose points are rounded to 0.01 pt where the page is large
     )
     assert [run.text for run in ink.runs] == [run.text for run in other.runs]
 

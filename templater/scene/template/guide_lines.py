@@ -14,6 +14,9 @@ from templater.scene.lines import FINE, MEDIUM, THIN, centre_dash, datum_dash, s
 from templater.scene.marks import ARM, RING_RADIUS, draw_target
 from templater.scene.template.board import EDGES, Cover
 
+_BORDER = 1.0
+"""What interrupts a line is told with so much clear ground round it, mm."""
+
 SAME_MM = 0.5
 """Two heights nearer than this are drawn and named as one."""
 
@@ -99,11 +102,18 @@ class TemplateLines:
             yield self.centre_across, Cover.ACROSS
 
     def draw_lines(self, interruptions: Sequence[Box] = ()) -> Iterable[tuple[Line, Cover]]:
-        """The lines, left out near holes and, except the outline, where words stand on them."""
+        """The lines, left out near holes and, except the outline, where words stand on them.
+
+        The datum and the level lines run on through the clear border of what stands beside them.
+        """
         for line, cover in self.list_lines():
             is_edge = cover in EDGES
             radius = RING_RADIUS + 1 if is_edge else ARM + 1
-            for part in _break(line, self.marks, radius, () if is_edge else interruptions):
+            boxes: Sequence[Box] = () if is_edge else interruptions
+            if cover is Cover.LEVEL:
+                y = line.start.y
+                boxes = [box for box in boxes if box.y0 + _BORDER < y < box.y1 - _BORDER]
+            for part in _break(line, self.marks, radius, boxes):
                 yield part, cover
 
     def draw_holes(self) -> Iterable[Item]:

@@ -17,7 +17,7 @@ from templater.geometry import Box, Point
 from templater.lettering import text_width, words_box
 from templater.printing.model import Seam, Tile, Tiling
 from templater.scene.lines import FINE, SMALL, THIN, short_dash
-from templater.scene.template.board import ALL, NOTHING, Board, Cover
+from templater.scene.template.board import ALL, LINES, NOTHING, Board, Cover
 
 JoinMarks: TypeAlias = dict[str, list[Item]]
 """For each sheet, by its name, what is drawn at its seams."""
@@ -30,7 +30,7 @@ _SHORT = 60.0
 _TRIM_WORDS = 4.5
 _PLACES = (0.2, 0.8)
 _PLACES_ON_SHORT = (0.5,)
-_SHIFTS = (0.0, 0.05, -0.05, 0.1, -0.1, 0.15, -0.15, 0.2, -0.2, 0.3, -0.3)
+_SHIFTS = (0.0, *(sign * step / 40 for step in range(1, 13) for sign in (1, -1)))
 _WORDS_PLACES = (0.5, 0.45, 0.55, 0.4, 0.6, 0.35, 0.65, 0.3, 0.7, 0.2, 0.8)
 
 
@@ -90,11 +90,15 @@ def _within(seam: Seam, extent: Box) -> Seam:
 
 @dataclass(frozen=True, slots=True)
 class _Half:
-    """One sheet's half of a join mark, with the other sheet's name, and the room it takes."""
+    """One sheet's half of a join mark, with the other sheet's name, and the room it takes.
+
+    ``name_box`` is the name's own room; without a name that of the half.
+    """
 
     sheet: str
     items: tuple[Item, ...]
     box: Box
+    name_box: Box
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,6 +158,25 @@ class _Join:
             if all(boards[half.sheet].is_clear(half.box, ALL & ~across) for half in halves):
                 clear = all(boards[half.sheet].is_clear(half.box) for half in halves)
                 return NOTHING if clear else across, halves
+        return self._find_place_on_lines(boards, wanted)
+
+    def _find_place_on_lines(
+        self, boards: Mapping[str, Board], wanted: float
+    ) -> tuple[Cover, tuple[_Half, _Half]] | None:
+        """A mark whose lines cross the datum or a level line, which stays whole, where all others do.
+
+        A name stands clear of these, or the half goes without.
+        """
+        for at in (self.along(wanted + shift) for shift in _SHIFTS):
+            plain, named = self.halves(at, named=False), self.halves(at)
+            if self.holds(at, _HALF) and all(
+                boards[half.sheet].is_clear(half.box, ALL & ~LINES) for half in plain
+            ):
+                first, second = (
+                    full if boards[full.sheet].is_clear(full.name_box) else bare
+                    for full, bare in zip(named, plain, strict=True)
+                )
+                return NOTHING, (first, second)
         return None
 
     def halves(self, at: Point, *, named: bool = True) -> tuple[_Half, _Half]:
@@ -166,8 +189,8 @@ class _Join:
         over = self._half(at, f"to {self.seam.under}" if named else "", -away)
         return _Half(self.seam.under, *under), _Half(self.seam.over, *over)
 
-    def _half(self, at: Point, text: str, side: float) -> tuple[tuple[Item, ...], Box]:
-        """One half of a mark, and its room."""
+    def _half(self, at: Point, text: str, side: float) -> tuple[tuple[Item, ...], Box, Box]:
+        """One half of a mark, its room, and that of its name."""
 
         def place(out: float, aside: float) -> Point:
             return at.moved(side * out, aside) if self.upright else at.moved(aside, side * out)
@@ -176,9 +199,10 @@ class _Join:
         diamond = Polyline((place(0, _HALF), place(_HALF, 0), place(0, -_HALF)), THIN)
         box = Box.around((line.box, diamond.box))
         if not text:
-            return (line, diamond), box
+            return (line, diamond), box, box
         words = self._name(text, place(_HALF + _BESIDE, 0), side)
-        return (line, diamond, words), Box.around((box, words_box(words)))
+        name_box = words_box(words)
+        return (line, diamond, words), Box.around((box, name_box)), name_box
 
     def _name(self, text: str, at: Point, side: float) -> Words:
         """The other sheet's name beside the line of a join mark."""

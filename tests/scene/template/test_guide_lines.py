@@ -102,3 +102,13 @@ def test_the_triangle_points_at_the_hang_point_and_keeps_out_of_the_ring(rise: f
     (triangle,) = [item for item in lines.draw_holes() if isinstance(item, Polyline)]
     assert triangle.points[0] == pytest.approx(Point(150.0, 150.0 - rise))
     assert all(hypot(x - 150.0, y - 150.0) > 5.0 for x, y in triangle.points)
+
+
+def test_words_beside_the_datum_do_not_interrupt_it() -> None:
+    # The datum at 209.4 mm; words that break the level centre line at 200 mm end 0.9 mm below the datum,
+    # and with 1 mm of clear ground round them 0.1 mm above it.
+    piece = placed(Size(300.0, 400.0), corner=Point(0.0, 1000.0))
+    lines = TemplateLines.of(piece, plan_for(piece, datum_mm=1209.4))
+    beside, across = Box(50.0, 197.0, 80.0, 209.5), Box(150.0, 205.0, 180.0, 215.0)
+    drawn = [line for line, cover in lines.draw_lines([beside, across]) if cover is Cover.LEVEL]
+    assert [(line.start.x, line.end.x) for line in drawn] == [(0.0, 150.0), (180.0, 300.0)]

@@ -125,3 +125,37 @@ def test_a_mark_on_a_centre_line_interrupts_it() -> None:
             if isinstance(item, Words) and item.text.startswith("to ")
         ]
         assert not [1 for box in names for line in centre if box.meets(line.grown(0.1))]
+
+
+@pytest.mark.parametrize("off", [-6.5, -3.0, 0.0, 0.4, 3.0, 6.5])
+def test_a_level_seam_along_the_datum_has_its_marks_and_leaves_the_datum_whole(off: float) -> None:
+    seams = [seam for seam in draw(BIG, "a4").tiling.seams if seam.start.y == seam.end.y]
+    corner_y = BIG.box.y0
+    datum = seams[0].start.y + off
+    drawn = draw(BIG, "a4", datum_mm=corner_y + datum)
+    assert drawn.tiling.seams == draw(BIG, "a4").tiling.seams
+    assert seams
+    for seam in seams:
+        under, over = halves(drawn, seam)
+        assert len(under) == 2
+        assert under == over
+    # 400 wide: the datum is one line, broken by nothing.
+    lines = [line for line in drawn.lines if len(line.dash) == 6]  # two dots: the datum alone
+    assert [(line.start.x, line.end.x) for line in lines] == [(0.0, 400.0)]
+    assert lines[0].start.y == lines[0].end.y == pytest.approx(datum)
+
+
+def test_no_name_of_a_mark_stands_on_a_datum_along_its_seam() -> None:
+    # The seam of Letter at its own height: the datum runs 4 mm above it, where names begin 3.4 mm off.
+    level = next(seam for seam in draw(BIG, "letter").tiling.seams if seam.start.y == seam.end.y)
+    datum = level.start.y + 4.0
+    drawn = draw(BIG, "letter", datum_mm=BIG.box.y0 + datum)
+    line = Box(0.0, datum, 400.0, datum).grown(0.1)
+    names = [
+        box
+        for index in range(len(drawn.sheets))
+        for text, box in drawn.boxed_words(index)
+        if text.startswith("to ")
+    ]
+    assert names
+    assert not any(box.meets(line) for box in names)
