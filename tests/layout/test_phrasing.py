@@ -3,8 +3,8 @@ import pytest
 from tests.layout.files import change, check_faults
 
 ROOT_KEYS = (
-    "use title, units, paper, margin, lap, eye_line, datum, for, from, contact, issue, region, font, wall,"
-    " furniture, openings, fixtures, hardware, pieces, groups, rules or accept"
+    "use title, units, paper, margin, lap, eye_line, datum, for, from, contact, issue, region, font,"
+    " wall, furniture, openings, fixtures, hardware, pieces, groups, rules or accept"
 )
 PIECE_KEYS = "use name, size, picture, mat, moulding, rabbet, weight, made_of, stands_out, hang or place"
 PIECE_LIST = "write for example 'pieces: [{name: Tide chart, size: 16 x 20 in}]'"

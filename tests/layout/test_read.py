@@ -174,8 +174,8 @@ groups:
 """,
         "the layout needs 'title' => add for example 'title: Lamp room corridor'",
         "'colour' is not a key of the layout => use title, units, paper, margin, lap, eye_line, datum,"
-        " for, from, contact, issue, region, font, wall, furniture, openings, fixtures, hardware, pieces,"
-        " groups, rules or accept",
+        " for, from, contact, issue, region, font, wall, furniture, openings, fixtures, hardware,"
+        " pieces, groups, rules or accept",
         "'lap' must be at most 50 mm, but is '60 mm' => check the number and its unit",
         "'width' is given twice, first in line 4 => keep one of the two",
         "'left' must not be negative, but is '-30 in' => check the number and its unit",
