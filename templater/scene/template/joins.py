@@ -7,7 +7,7 @@ shows its half, and the halves meet when the sheets lie right.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import product
 from typing import TypeAlias
@@ -44,11 +44,17 @@ def draw_joins(
     """
     drawn: JoinMarks = {tile.name: [] for tile in tiling.tiles}
     joins = [_Join(_within(seam, extent)) for seam in tiling.seams]
+    at_sheet: dict[str, list[_Join]] = {tile.name: [] for tile in tiling.tiles}
+    for join in joins:
+        at_sheet[join.seam.under].append(join)
+        at_sheet[join.seam.over].append(join)
     for join in joins:
         seam = join.seam
+        near = (*at_sheet[seam.under], *at_sheet[seam.over])
+        others = [each.line_box for each in near if each is not join]
         drawn[seam.under].append(Line(seam.start, seam.end, FINE, short_dash(FINE)))
         drawn[seam.over].append(Line(seam.start, seam.end, FINE))
-        for crossing, halves in join.choose_marks(boards):
+        for crossing, halves in join.choose_marks(boards, others):
             for half in halves:
                 drawn[half.sheet] += half.items
                 boards[half.sheet].mark(half.box)
@@ -101,6 +107,11 @@ class _Half:
     name_box: Box
 
 
+def _meet(halves: Iterable[_Half], lines: Iterable[Box]) -> bool:
+    """Whether a half of a mark, or its name, stands on one of the lines."""
+    return any(half.box.meets(line) for half, line in product(halves, lines))
+
+
 @dataclass(frozen=True, slots=True)
 class _Join:
     """Draws one seam; ``out`` runs across it away from the sheet that lies on top."""
@@ -137,31 +148,36 @@ class _Join:
         start, end = self.seam.start, self.seam.end
         return Point(start.x + (end.x - start.x) * fraction, start.y + (end.y - start.y) * fraction)
 
-    def choose_marks(self, boards: Mapping[str, Board]) -> Iterable[tuple[Cover, tuple[_Half, _Half]]]:
-        """Two marks across the seam, or one on a short seam, and the lines on which each stands."""
+    def choose_marks(
+        self, boards: Mapping[str, Board], others: Sequence[Box]
+    ) -> Iterable[tuple[Cover, tuple[_Half, _Half]]]:
+        """Two marks across the seam, or one on a short seam, and the lines on which each stands.
+
+        ``others`` is the room of the other seams' lines, on which no mark may stand.
+        """
         short = max(self.line_box.size) < _SHORT
         for wanted in _PLACES_ON_SHORT if short else _PLACES:
-            mark = self._find_place(boards, wanted)
+            mark = self._find_place(boards, others, wanted)
             if mark is not None:
                 yield mark
 
     def _find_place(
-        self, boards: Mapping[str, Board], wanted: float
+        self, boards: Mapping[str, Board], others: Sequence[Box], wanted: float
     ) -> tuple[Cover, tuple[_Half, _Half]] | None:
         """A mark near a place along the seam, clear of all but a centre or stud line along it."""
         across = self.beside | Cover.STUD
         for named, shift in product((True, False), _SHIFTS):
             at = self.along(wanted + shift)
             halves = self.halves(at, named=named)
-            if not self.holds(at, _HALF):
+            if not self.holds(at, _HALF) or _meet(halves, others):
                 continue
             if all(boards[half.sheet].is_clear(half.box, ALL & ~across) for half in halves):
                 clear = all(boards[half.sheet].is_clear(half.box) for half in halves)
                 return NOTHING if clear else across, halves
-        return self._find_place_on_lines(boards, wanted)
+        return self._find_place_on_lines(boards, others, wanted)
 
     def _find_place_on_lines(
-        self, boards: Mapping[str, Board], wanted: float
+        self, boards: Mapping[str, Board], others: Sequence[Box], wanted: float
     ) -> tuple[Cover, tuple[_Half, _Half]] | None:
         """A mark whose lines cross the datum or a level line, which stays whole, where all others do.
 
@@ -169,11 +185,15 @@ class _Join:
         """
         for at in (self.along(wanted + shift) for shift in _SHIFTS):
             plain, named = self.halves(at, named=False), self.halves(at)
-            if self.holds(at, _HALF) and all(
-                boards[half.sheet].is_clear(half.box, ALL & ~LINES) for half in plain
+            if (
+                self.holds(at, _HALF)
+                and not _meet(plain, others)
+                and all(boards[half.sheet].is_clear(half.box, ALL & ~LINES) for half in plain)
             ):
                 first, second = (
-                    full if boards[full.sheet].is_clear(full.name_box) else bare
+                    full
+                    if boards[full.sheet].is_clear(full.name_box) and not _meet([full], others)
+                    else bare
                     for full, bare in zip(named, plain, strict=True)
                 )
                 return NOTHING, (first, second)
