@@ -222,6 +222,7 @@ def _own_font(bold: bool) -> GivenFont:
     return GivenFont(face(bold).path.read_bytes())
 
 
+# The default may be shared: without fonts it only remembers how it set words.
 _CURRENT: ContextVar[Typesetter] = ContextVar("typesetter", default=Typesetter())  # noqa: B039
 
 

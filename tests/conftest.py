@@ -1,13 +1,15 @@
-"""Kits of the shipped layouts, each made once a session."""
+"""Kits of the shipped layouts, each made once a session, and the command line in an empty folder."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
+from pathlib import Path
 from typing import TypeAlias
 
 import pytest
 
 from tests.kits import LAYOUTS, STEMS, MadeKit, make_kit
+from tests.running import Run, make_run
 
 KitMaker: TypeAlias = Callable[[str, str], MadeKit]
 OWN = "own paper"
@@ -38,3 +40,10 @@ def shipped_kit(tmp_path_factory: pytest.TempPathFactory) -> KitMaker:
 def kit(request: pytest.FixtureRequest, shipped_kit: KitMaker) -> MadeKit:
     """Each shipped layout, some on A4, on Letter and on a roll, the others on their own paper."""
     return shipped_kit(*request.param)
+
+
+@pytest.fixture
+def run(capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Run:
+    """Run the command line in an empty folder."""
+    monkeypatch.chdir(tmp_path)
+    return make_run(capsys, monkeypatch)

@@ -3,17 +3,13 @@
 from __future__ import annotations
 
 import json
-import sys
-from collections.abc import Callable
 from pathlib import Path
 
 import pikepdf
 import pytest
 
-from templater.cli import main
 from tests.kits import LAYOUTS
-
-Run = Callable[..., tuple[int, str, str]]
+from tests.running import Run
 
 
 @pytest.fixture
@@ -24,24 +20,12 @@ def store(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 
 
 @pytest.fixture
-def run(
-    store: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, tmp_path: Path
-) -> Run:
-    """Run the command line in an empty folder: exit code, stdout, stderr."""
+def run(store: Path, run: Run, monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Run:
+    """Run the command line in an empty folder, beside that of the printers."""
+    assert not store.exists()
     (tmp_path / "here").mkdir()
     monkeypatch.chdir(tmp_path / "here")
-
-    def call(*words: str) -> tuple[int, str, str]:
-        monkeypatch.setattr(sys, "argv", ["templater", *words])
-        code = 0
-        try:
-            main()
-        except SystemExit as exit_:
-            code = int(exit_.code or 0)
-        said = capsys.readouterr()
-        return code, said.out, said.err
-
-    return call
+    return run
 
 
 MEASURED = ("calibrate", "--measured", "178.9mm", "239.1mm", "--printer", "study inkjet")

@@ -6,15 +6,13 @@ import os
 import shutil
 import subprocess
 import sys
-from collections.abc import Callable
-from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
 
 import templater.pipeline
-from templater.cli import main
 from tests.kits import LAYOUTS
+from tests.running import Run
 
 SOUND = """\
 title: Keeper's cottage, stair hall
@@ -41,37 +39,6 @@ KIT_FILES = [
 NO_SUCH = (
     "cannot read {}: No such file or directory\n  name a layout file; 'templater new FILE' writes one\n"
 )
-
-
-@dataclass(frozen=True)
-class Ended:
-    """How a run ended and what it said."""
-
-    code: int
-    out: str
-    err: str
-
-
-Run = Callable[..., Ended]
-
-
-@pytest.fixture
-def run(capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Run:
-    """Run the command line in an empty folder."""
-    monkeypatch.chdir(tmp_path)
-
-    def call(*words: str) -> Ended:
-        monkeypatch.setattr(sys, "argv", ["templater", *words])
-        code = 0
-        try:
-            main()
-        except SystemExit as exit_:
-            code = int(exit_.code or 0)
-        said = capsys.readouterr()
-        assert "Traceback" not in said.out + said.err
-        return Ended(code, said.out, said.err)
-
-    return call
 
 
 @pytest.fixture

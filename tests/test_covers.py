@@ -4,8 +4,6 @@ from __future__ import annotations
 
 import json
 import re
-import sys
-from collections.abc import Callable
 from math import dist
 from pathlib import Path
 from typing import Any
@@ -13,10 +11,10 @@ from typing import Any
 import pikepdf
 import pytest
 
-from templater.cli import main
 from templater.geometry import Point
 from templater.pipeline import PrintChoices, plan_kit, plan_wall
 from tests.kits import MadeKit
+from tests.running import Run
 
 MIRROR = """\
 title: Keeper's cottage, lamp room
@@ -36,26 +34,6 @@ pieces:
 groups:
   - {name: knots, pieces: [Knot card 1, Knot card 2], arrange: row, gap: 2, centre: 60}
 """
-
-Run = Callable[..., tuple[int, str, str]]
-
-
-@pytest.fixture
-def run(capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Run:
-    """Run the command line in an empty folder."""
-    monkeypatch.chdir(tmp_path)
-
-    def call(*words: str) -> tuple[int, str, str]:
-        monkeypatch.setattr(sys, "argv", ["templater", *words])
-        code = 0
-        try:
-            main()
-        except SystemExit as exit_:
-            code = int(exit_.code or 0)
-        said = capsys.readouterr()
-        return code, said.out, said.err
-
-    return call
 
 
 def _read(folder: Path) -> dict[str, Any]:

@@ -2,16 +2,13 @@
 
 from __future__ import annotations
 
-import sys
-from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
-from templater.cli import main
 from tests.made_fonts import HEBREW, make_font, write_hall
+from tests.running import Run
 
-Run = Callable[..., tuple[int, str, str]]
 LACKING = (
     "empty boxes on paper for letters that the typeface does not have: U+05D1 ב, U+05D2 ג;"
     " add to the layout 'font:' with the file of a font that has them\n"
@@ -20,23 +17,6 @@ OUTSIDE = (
     "walls/hall.yaml:3:7: 'font' names '../hebrew.ttf', which lies outside the folder of the layout\n"
     "  put the font file into the folder of the layout, and name it without a folder before it\n"
 )
-
-
-@pytest.fixture
-def run(capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Run:
-    """Run a command in an empty folder: its exit code, stdout and stderr."""
-    monkeypatch.chdir(tmp_path)
-
-    def run_command(*words: str) -> tuple[int, str, str]:
-        monkeypatch.setattr(sys, "argv", ["templater", *words])
-        code = 0
-        try:
-            main()
-        except SystemExit as end:
-            code = int(end.code or 0)
-        return (code, *capsys.readouterr())
-
-    return run_command
 
 
 def test_check_and_measure_tell_the_letters_that_no_font_has(run: Run) -> None:

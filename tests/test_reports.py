@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 import json
-import sys
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 from typing import Any
 
 import pytest
 
-from templater.cli import main
 from templater.rules.cautions.check import CAUTIONS
 from templater.rules.check import RULES
+from tests.running import Run
 
 HALL = """\
 title: Keeper's cottage, stair hall
@@ -42,22 +42,10 @@ Check = Callable[..., tuple[int, str, str]]
 
 
 @pytest.fixture
-def check(capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Check:
+def check(run: Run) -> Check:
     """Run ``templater check`` beside a layout in which one rule is broken and one accepted."""
-    monkeypatch.chdir(tmp_path)
     Path("hall.yaml").write_text(HALL, encoding="utf-8")
-
-    def call(*words: str) -> tuple[int, str, str]:
-        monkeypatch.setattr(sys, "argv", ["templater", "check", *words])
-        code = 0
-        try:
-            main()
-        except SystemExit as exit_:
-            code = int(exit_.code or 0)
-        said = capsys.readouterr()
-        return code, said.out, said.err
-
-    return call
+    return partial(run, "check")
 
 
 def rows(shown: str) -> list[list[str]]:

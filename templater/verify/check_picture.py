@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 from templater.geometry import Point, Size
 from templater.verify.model import UnreadableError
@@ -57,12 +58,10 @@ def check_picture(path: Path, size: Size, crosses: dict[str, Point]) -> Iterator
                 break
 
 
-def _is_dark(
-    pixels: object, size: tuple[int, int], column: float, row: float, *, is_level: bool
-) -> bool:
+def _is_dark(pixels: Any, size: tuple[int, int], column: float, row: float, *, is_level: bool) -> bool:
     """Whether a dot is dark, or the one beside it across its line."""
     for aside in (0, -1, 1):
         at = (int(column), int(row) + aside) if is_level else (int(column) + aside, int(row))
-        if 0 <= at[0] < size[0] and 0 <= at[1] < size[1] and pixels[at] < _DARK:  # type: ignore[index]
+        if 0 <= at[0] < size[0] and 0 <= at[1] < size[1] and pixels[at] < _DARK:
             return True
     return False

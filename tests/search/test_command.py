@@ -3,41 +3,24 @@
 from __future__ import annotations
 
 import json
-import sys
-from collections.abc import Callable
 from pathlib import Path
 from xml.etree import ElementTree as ET
 
 import pytest
 from PIL import Image
 
-from templater.cli import main
 from templater.to_files import png
+from tests.running import Run
 from tests.search.walls import wall_text
-
-Ended = tuple[int, str, str]
-Run = Callable[..., Ended]
 
 TRIO = wall_text(["16 x 20"] * 3, "name: trio, pieces: [A, B, C], arrange: row, gap: any, above: bench")
 
 
 @pytest.fixture
-def run(capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Run:
-    """Run the command line in a folder with one open layout: exit code, stdout, stderr."""
-    monkeypatch.chdir(tmp_path)
-    (tmp_path / "trio.yaml").write_text(TRIO, "utf-8")
-
-    def call(*words: str) -> Ended:
-        monkeypatch.setattr(sys, "argv", ["templater", *words])
-        code = 0
-        try:
-            main()
-        except SystemExit as end:
-            code = int(end.code or 0)
-        said = capsys.readouterr()
-        return code, said.out, said.err
-
-    return call
+def run(run: Run) -> Run:
+    """Run the command line in a folder with one open layout."""
+    Path("trio.yaml").write_text(TRIO, "utf-8")
+    return run
 
 
 def _lines(out: str) -> list[str]:

@@ -7,7 +7,7 @@ the scissors stands inside the outline where there is room, and wholly on one sh
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import product
 from operator import itemgetter
 from typing import NamedTuple
@@ -97,13 +97,20 @@ def draw_template(
 
 
 class _Holes(NamedTuple):
-    """How the holes of a sheet are told of, and whether before its block and rulers find room."""
+    """How a sheet's holes are told of: fully; before its block and rulers find room; beside each."""
 
     full: bool
     first: bool
+    beside: bool = False
 
 
-_MODES = (_Holes(full=True, first=True), _Holes(full=False, first=True), _Holes(full=False, first=False))
+_MODES = (
+    _Holes(full=True, first=True, beside=True),
+    _Holes(full=False, first=True, beside=True),
+    _Holes(full=True, first=True),
+    _Holes(full=False, first=True),
+    _Holes(full=False, first=False),
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -158,14 +165,16 @@ class _Filling:
             for number, mark in enumerate(self._lines.marks)
             if self._labels.sheet_of(mark.hole) == index
         ]
-        modes = [mode for mode in _MODES if holes or mode is _MODES[0]]
+        several = len(holes) > 1
+        modes = _MODES if several else _MODES[2:] if holes else _MODES[2:3]
         memory = self._labels.remember(index)
-        tried: list[tuple[int, _Holes]] = []
+        tried: list[tuple[tuple[int, bool], _Holes]] = []
         for mode in modes:
             sheet = self._try_sheet(index, holes, mode)
-            if not sheet.faults:
+            worth = sheet.faults, several and sheet.block.is_outside
+            if worth == (0, False):
                 return sheet
-            tried.append((sheet.faults, mode))
+            tried.append((worth, mode))
             self._labels.restore(index, memory)
         _, best = min(tried, key=itemgetter(0))
         return self._try_sheet(index, holes, best)
@@ -175,12 +184,17 @@ class _Filling:
         labels = self._labels
         full = mode.full and not self._holes.lean and len(self._lines.marks) <= _MOST_FULL
         notes = [self._holes.write_hole(hole, full=full) for hole in holes]
-        put = [labels.put(note) for note in notes] if mode.first else []
+        put = [self._put_hole(note, mode) for note in notes] if mode.first else []
         block = self._place_block(index)
         labels.interruptions += block.interruptions
-        put = put if mode.first else [labels.put(note) for note in notes]
+        put = put if mode.first else [self._put_hole(note, mode) for note in notes]
         untold = tuple(hole for hole, place in zip(holes, put, strict=True) if place is None)
         return _Sheet(block, () if full else tuple(holes), untold)
+
+    def _put_hole(self, note: Note, mode: _Holes) -> int | None:
+        """Place a hole's note: if it can be beside it, inside the outline and nearest to it."""
+        index = self._labels.put(note, WAYS_INSIDE) if mode.beside else None
+        return self._labels.put(replace(note, within=None)) if index is None else index
 
     def _place_block(self, index: int) -> SheetBlock:
         """Find room for a sheet's block and rulers, or for the tag of what is cut out of a page."""

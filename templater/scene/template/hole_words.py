@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from templater.geometry import Point
+from templater.geometry import Box, Point
 from templater.lengths import format_both
 from templater.mounting.model import Mark
 from templater.placement.model import PlacedPiece, Plan
@@ -21,6 +21,7 @@ from templater.scene.wording import above_or_below, from_datum, from_left_end, f
 _WIDTHS = (96.0, 72.0, 56.0)
 _SHORT_WIDTHS = (56.0, 40.0)
 _KEY_ROWS = 6
+_FAR = 1e6
 _BESIDE = 5.0
 
 
@@ -71,7 +72,14 @@ class HoleWords:
         )
         size = blocks[0].size
         near = mark.hole.moved(ARM + 3 + size.width / 2, size.height / 2)
-        return Note(blocks, near, mark.hole)
+        return Note(blocks, near, mark.hole, self._own_part(mark.hole))
+
+    def _own_part(self, hole: Point) -> Box:
+        """What is nearer across to a hole than to others: words there are taken for its own."""
+        others = [mark.hole.x for mark in self.marks if abs(mark.hole.x - hole.x) > SAME_MM]
+        left = max((x for x in others if x < hole.x), default=-_FAR)
+        right = min((x for x in others if x > hole.x), default=_FAR)
+        return Box((left + hole.x) / 2, -_FAR, (right + hole.x) / 2, _FAR)
 
     def write_shared(self, indices: Sequence[int]) -> Iterable[Note]:
         """What holes of one height have in common, said once."""

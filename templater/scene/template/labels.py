@@ -31,7 +31,7 @@ class Note:
     """Words to be placed near a point: the first of the blocks that finds room.
 
     What belongs to a point ``of`` the template stands on the sheet that shows it, or not at all.
-    What names a line stands ``within`` a band along it.
+    What names a line stands ``within`` a band along it, what tells of a hole nearest to that hole.
     """
 
     blocks: tuple[Block, ...]

@@ -233,3 +233,13 @@ def test_metric_templates_are_drawn_alike() -> None:
     ]
     assert rings[0] == rings[1]
     assert rings[0][0].centre == pytest.approx(Point(8 * 25.4, 18.25 * 25.4))
+
+
+@pytest.mark.parametrize(("width", "holes"), [(200.0, (50.0, 150.0)), (230.0, (40.0, 190.0))])
+def test_what_a_hole_is_told_stands_nearer_to_it_than_to_the_other(
+    width: float, holes: tuple[float, float]
+) -> None:
+    # Halfway between the holes is the middle of the piece; wider words would fit on the left alone.
+    drawn = draw(placed(Size(width, 300.0), [(x, 270.0) for x in holes]), "a4")
+    heads = {words.text: words_box(words) for words in drawn.words(0)}
+    assert heads["HOLE 1 of 2"].x1 < width / 2 < heads["HOLE 2 of 2"].x0
