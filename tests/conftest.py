@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import signal
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import TypeAlias
 
 import pytest
 
+from templater.to_files.held_signals import ENDING_SIGNALS
 from tests.kits import LAYOUTS, STEMS, MadeKit, make_kit
 from tests.running import Run, make_run
 
@@ -18,6 +20,18 @@ ON_EVERY_PAPER = ("gallery-landing", "lamp-room-corridor", "stair-hall")
 PAIRS = tuple(
     (stem, paper) for stem in STEMS for paper in (PAPERS if stem in ON_EVERY_PAPER else (OWN,))
 )
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _signals_are_heeded() -> Iterator[None]:
+    """Signals end a run here too where a shell that starts the tests in the background ignores them."""
+    before = {number: signal.getsignal(number) for number in ENDING_SIGNALS}
+    for number in before:
+        signal.signal(number, signal.SIG_DFL)
+    signal.signal(signal.SIGINT, signal.default_int_handler)
+    yield
+    for number, handler in before.items():
+        signal.signal(number, handler)
 
 
 @pytest.fixture(scope="session")
