@@ -65,6 +65,7 @@ def _read_manifest(archive: Path) -> dict[str, Any] | None:
                 return None
             content = json.loads(packed.read(name))
     except (zipfile.BadZipFile, StopIteration, ValueError, RuntimeError, NotImplementedError):
+        # Damaged, of something else, with a password, or packed in a way that Python does not know.
         return None
     is_ours = isinstance(content, dict) and content.get("schema") == SCHEMA
     return content if is_ours else None
