@@ -15,7 +15,7 @@ from templater.paper import PAPERS, Paper, parse_paper
 from templater.pipeline import write_calibration
 from templater.printing.calibration import Calibration, find_flaw_in_length, find_flaw_in_name
 from templater.printing.model import Printer
-from templater.quoting import find_nearest, list_words, quote, suggest
+from templater.quoting import find_nearest, list_words, quote, show_path, suggest
 from templater.sheets.calibration import list_rulers
 from templater.to_files.printer_store import find_store, keep_printer, read_printer, read_printers
 
@@ -38,8 +38,8 @@ def write_page(paper_text: str | None, name: str | None, out: Path | None) -> st
     path = out or Path("calibrate.pdf" if printer is None else "calibrate-proof.pdf")
     write_calibration(paper, printer, path)
     if printer is None:
-        return f"{path}: print it at 100 %, measure its rulers; it says what to type then"
-    return f"{path}: print it on {printer.name!r} at 100 %; every ruler must measure true"
+        return f"{show_path(path)}: print it at 100 %, measure its rulers; it says what to type then"
+    return f"{show_path(path)}: print it on {printer.name!r} at 100 %; every ruler must measure true"
 
 
 def keep_measured(
@@ -59,7 +59,7 @@ def keep_measured(
     was_known = keep_printer(store, calibration)
     done = "measured anew" if was_known else "kept"
     return (
-        f"{_describe(calibration)}\n{done} in {store}\n"
+        f"{_describe(calibration)}\n{done} in {show_path(store)}\n"
         f"next: templater calibrate --printer {quote(calibration.name)}, to prove it"
     )
 
@@ -67,8 +67,8 @@ def keep_measured(
 def describe_printers() -> str:
     """All printers that are kept, and where. Raises UsageError."""
     store = find_store()
-    lines = [_describe(printer) for printer in read_printers(store)]
-    return "\n".join([*lines, f"kept in {store}" if lines else f"no printer is kept in {store} yet"])
+    lines, shown = [_describe(printer) for printer in read_printers(store)], show_path(store)
+    return "\n".join([*lines, f"kept in {shown}" if lines else f"no printer is kept in {shown} yet"])
 
 
 def _describe(calibration: Calibration) -> str:

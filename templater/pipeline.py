@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cache, partial
+from io import BytesIO
 from pathlib import Path
 
 import templater
-from templater.errors import Fault, LayoutError, Place
+from templater.errors import Fault, LayoutError, Place, WriteError
 from templater.font_files import read_fonts
 from templater.layout.decoding import MAX_BYTES
 from templater.layout.model import Layout, Margins
@@ -209,25 +210,28 @@ def write_measure_form(wall: PlannedWall | None, paper: Paper | None, path: Path
 
     Raises WriteError.
     """
-    from templater.to_files.file import whole_file
     from templater.to_files.pdf import write_pdf
+    from templater.to_files.seal import write_sealed
 
     layout, typesetter = (None, Typesetter()) if wall is None else (wall.layout, wall.typesetter)
     units = Unit.INCH if layout is None else layout.units
     chosen = paper or (default_paper(units) if layout is None else layout.paper)
-    with set_by(typesetter), whole_file(path, b"%PDF") as building, building.open("wb") as stream:
+    stream = BytesIO()
+    with set_by(typesetter):
         pages = compose_measure_form(layout, PrintSetup(chosen, Margins(), 0.0), units)
         write_pdf(pages, stream, title="What to measure")
+    write_sealed(path, stream.getvalue())
 
 
 def write_calibration(paper: Paper, printer: Printer | None, path: Path) -> None:
     """Write the pages that measure a printer, or those that prove one, as PDF. Raises WriteError."""
-    from templater.to_files.file import whole_file
     from templater.to_files.pdf import write_pdf
+    from templater.to_files.seal import write_sealed
 
     title = f"Proof of {printer.name}" if printer else "Measure your printer"
-    with whole_file(path, b"%PDF") as building, building.open("wb") as stream:
-        write_pdf(compose_calibration(paper, printer), stream, title=title)
+    stream = BytesIO()
+    write_pdf(compose_calibration(paper, printer), stream, title=title)
+    write_sealed(path, stream.getvalue())
 
 
 def arrange_wall(path: Path, choices: Sequence[int]) -> ArrangedWall:
@@ -253,7 +257,19 @@ def save_arrangement(wall: ArrangedWall, path: Path) -> None:
 
     saved = save_choices(wall.source.decode(), wall.layout, wall.settlements).encode()
     plan_wall(saved, str(path))
+    _check_fonts_are_there(wall.layout, path)
     write_new_file(path, saved)
+
+
+def _check_fonts_are_there(layout: Layout, path: Path) -> None:
+    """Refuse a place for a layout from which its fonts could not be read. Raises WriteError."""
+    _, faults = read_fonts(layout.fonts, path.parent)
+    if faults:
+        read_from = show_path(layout.wall.at.file)
+        hint = f"save it beside {read_from}, or first copy the font to where it would be looked for"
+        raise WriteError(
+            [Fault(f"cannot save {show_path(path)}: {fault.message}", hint) for fault in faults]
+        )
 
 
 def write_contact_sheet(wall: ArrangedWall, path: Path) -> None:
@@ -261,8 +277,8 @@ def write_contact_sheet(wall: ArrangedWall, path: Path) -> None:
 
     Raises WriteError, and CairoMissingError where a PNG cannot be made.
     """
-    from templater.to_files.file import whole_file
     from templater.to_files.png import png_bytes
+    from templater.to_files.seal import write_sealed
     from templater.to_files.svg import svg_text
 
     form = overview_form(PrintSetup(default_paper(wall.layout.units), Margins(), 0.0))
@@ -270,6 +286,4 @@ def write_contact_sheet(wall: ArrangedWall, path: Path) -> None:
         layers, view = stack_pages(compose_contact_sheet(wall.settlements, form))
         svg = svg_text(layers, view, f"{wall.layout.title}: ways to hang", top=view.height)
     is_png = path.suffix.lower() == ".png"
-    content = png_bytes(svg) if is_png else svg.encode()
-    with whole_file(path, content[:4]) as building:
-        building.write_bytes(content)
+    write_sealed(path, png_bytes(svg) if is_png else svg.encode())

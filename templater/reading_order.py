@@ -18,7 +18,8 @@ _MOVED = {*_TO_LEFT, "AN"}
 """Kinds of characters (Unicode, Bidi_Class) of words that run to the left, and of their numbers."""
 
 _ISOLATE, _ISOLATE_TO_LEFT, _END = "\u2068", "\u2067", "\u2069"
-_NO_MARKS = dict.fromkeys(map(ord, _ISOLATE + _ISOLATE_TO_LEFT + _END))
+WITHOUT_ISOLATES = dict.fromkeys(map(ord, _ISOLATE + _ISOLATE_TO_LEFT + _END))
+"""For ``str.translate``: takes away the characters that only keep words apart in the order."""
 
 _MARK = "\U000e01ef"
 """A mark that no text has: set after a bracket, it stands before it where that runs to the left."""
@@ -30,7 +31,7 @@ def is_joined(character: str) -> bool:
 
 
 class ReadingOrder:
-    """Puts lines in the order in which they are drawn.
+    """Puts lines in the order in which they are drawn, or marks them for others that do.
 
     Each of the names is ordered by itself, in its own direction, with the numbers in it.
     """
@@ -49,16 +50,21 @@ class ReadingOrder:
             return
         from bidi import get_display
 
-        drawn = _mirror(str(get_display(_mark_mirrored(self._isolate(text)), base_dir="L")))
-        drawn = drawn.translate(_NO_MARKS)
+        drawn = _mirror(str(get_display(_mark_mirrored(self.isolate(text)), base_dir="L")))
+        drawn = drawn.translate(WITHOUT_ISOLATES)
         kinds = "".join(map(_direction, drawn))
         for match in re.finditer("[m<]*<|[m>]+?(?=[m<]*<|$)", kinds):
             stretch = drawn[match.start() : match.end()]
             to_left = match[0].endswith("<")
             yield stretch[::-1] if to_left else stretch, to_left
 
-    def _isolate(self, text: str) -> str:
-        """The line with marks round every name, and round words to the left that are in none."""
+    def isolate(self, text: str) -> str:
+        """The line with isolates round every name, and round words to the left that are in none.
+
+        Whoever puts such a line in order, such as a terminal, moves nothing that stands beside them.
+        """
+        if not any(map(_runs_to_left, text)):
+            return text
         isolated, done, at = "", 0, 0
         while at < len(text):
             name = self._find_name(text, at)

@@ -11,6 +11,7 @@ from pathlib import Path
 
 from fontTools.feaLib.builder import addOpenTypeFeaturesFromString
 from fontTools.fontBuilder import FontBuilder
+from fontTools.pens.basePen import AbstractPen
 from fontTools.pens.t2CharStringPen import T2CharStringPen
 from fontTools.pens.ttGlyphPen import TTGlyphPen
 from fontTools.ttLib import TTFont
@@ -117,23 +118,22 @@ def _corners(width: int, span: tuple[int, int]) -> list[tuple[int, int]]:
     return [(SIDE, low), (SIDE, high), (right, high), (right, low)]
 
 
-def _tt_box(width: int, span: tuple[int, int]) -> object:
-    pen = TTGlyphPen(None)
+def _draw_box(pen: AbstractPen, width: int, span: tuple[int, int]) -> None:
     if width:
         first, *rest = _corners(width, span)
         pen.moveTo(first)
         for corner in rest:
             pen.lineTo(corner)
         pen.closePath()
+
+
+def _tt_box(width: int, span: tuple[int, int]) -> object:
+    pen = TTGlyphPen(None)
+    _draw_box(pen, width, span)
     return pen.glyph()
 
 
 def _cff_box(width: int, span: tuple[int, int]) -> object:
     pen = T2CharStringPen(width or 600, None)
-    if width:
-        first, *rest = _corners(width, span)
-        pen.moveTo(first)
-        for corner in rest:
-            pen.lineTo(corner)
-        pen.closePath()
+    _draw_box(pen, width, span)
     return pen.getCharString()

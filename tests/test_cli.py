@@ -8,9 +8,11 @@ import subprocess
 import sys
 from pathlib import Path
 
+import pikepdf
 import pytest
 
 import templater.pipeline
+from tests.conftest import KitMaker
 from tests.kits import LAYOUTS
 from tests.running import Run
 
@@ -38,6 +40,11 @@ KIT_FILES = [
 ]
 NO_SUCH = (
     "cannot read {}: No such file or directory\n  name a layout file; 'templater new FILE' writes one\n"
+)
+
+REFUSED = (
+    "{} was not made by this program, or was changed since, so it is left as it is\n"
+    "  give another name or place, or move that file away\n"
 )
 
 
@@ -83,8 +90,17 @@ def test_kit_packs_and_splits_when_asked(run: Run, hall: Path) -> None:
     packed = (hall.parent / "out.zip").read_bytes()
     ended = run("kit", "hall.yaml", "--out", "out", "--paper", "a2")
     assert ended.code == 0
+    older = f"out.zip is of an older kit, revision {revision}: pack it anew with --zip, or delete it\n"
+    assert ended.err == older
+    assert (hall.parent / "out.zip").read_bytes() == packed
+    # Where the newer kit cannot be packed, the kit itself is there, and the older archive is told of.
+    Path(".out.zip.unfinished").touch()  # a file where packing needs a folder
+    ended = run("kit", "hall.yaml", "--out", "out", "--zip", "--paper", "a2")
+    assert ended.code == 5
+    assert ended.out.startswith("out: revision ")
     assert ended.err == (
-        f"out.zip is of an older kit, revision {revision}: pack it anew with --zip, or delete it\n"
+        f"{older}cannot write out.zip: Not a directory\n"
+        "  name a place that can be written; .out.zip.unfinished is left behind: delete it\n"
     )
     assert (hall.parent / "out.zip").read_bytes() == packed
 
@@ -94,10 +110,7 @@ def test_a_file_that_is_no_packed_kit_is_refused_before_the_kit_is_made(run: Run
     before = _listed(hall.parent)
     ended = run("kit", "hall.yaml", "--out", "out", "--zip")
     assert (ended.code, ended.out) == (5, "")
-    assert ended.err == (
-        "out.zip is another kind of file, so it is left as it is\n"
-        "  give another place with --out, or move that file away\n"
-    )
+    assert ended.err == REFUSED.format("out.zip")
     assert _listed(hall.parent) == before
 
 
@@ -324,11 +337,31 @@ def test_measure_never_replaces_a_layout(run: Run, hall: Path) -> None:
     before = hall.read_bytes()
     ended = run("measure", "hall.yaml", "--out", "hall.yaml")
     assert (ended.code, ended.out) == (5, "")
-    assert ended.err == (
-        "hall.yaml is another kind of file, so it is left as it is\n"
-        "  give another place with --out, or move that file away\n"
-    )
+    assert ended.err == REFUSED.format("hall.yaml")
     assert hall.read_bytes() == before
+
+
+def test_measure_replaces_nothing_but_a_form_that_nobody_has_filled_in(run: Run, hall: Path) -> None:
+    form = Path("hall-measure.pdf")
+    assert run("measure", "hall.yaml").code == 0
+    assert run("measure", "hall.yaml", "--paper", "a4").code == 0
+    with pikepdf.open(form, allow_overwriting_input=True) as pdf:
+        note = pikepdf.Object.parse(b"<< /Type /Annot /Subtype /FreeText /Contents (16 ft 4 in) >>")
+        pdf.pages[0].Annots = pikepdf.Array([note])
+        pdf.save(form)
+    before = form.read_bytes()
+    ended = run("measure", "hall.yaml")
+    assert (ended.code, ended.out) == (5, "")
+    assert ended.err == REFUSED.format("hall-measure.pdf")
+    assert form.read_bytes() == before
+
+
+def test_a_kits_own_pdf_is_not_replaced_by_a_form(run: Run, shipped_kit: KitMaker) -> None:
+    shutil.copy(shipped_kit("stair-hall", "letter").folder / "kit.pdf", "kit.pdf")
+    before = Path("kit.pdf").read_bytes()
+    ended = run("measure", "--blank", "--out", "kit.pdf")
+    assert (ended.code, ended.out, ended.err) == (5, "", REFUSED.format("kit.pdf"))
+    assert Path("kit.pdf").read_bytes() == before
 
 
 # --- help, faults, streams ------------------------------------------------------------------------
@@ -340,6 +373,12 @@ def test_help_is_shown_and_nothing_written(run: Run, tmp_path: Path, words: tupl
     assert (ended.code, ended.err) == (0, "")
     assert ended.out.startswith("Usage: templater ")
     assert _listed(tmp_path) == []
+
+
+def test_help_lists_the_commands_in_the_order_of_their_use(run: Run) -> None:
+    listed = run("--help").out.partition("Commands:\n")[2].partition("\n\n")[0]
+    names = [line.split()[0] for line in listed.splitlines()]
+    assert names == ["new", "check", "arrange", "kit", "calibrate", "measure", "proof"]
 
 
 def test_help_lists_every_exit_code(run: Run) -> None:

@@ -10,7 +10,8 @@ from tests.made_fonts import HEBREW, make_font, write_hall
 from tests.running import Run
 
 LACKING = (
-    "empty boxes on paper for letters that the typeface does not have: U+05D1 ב, U+05D2 ג;"
+    "empty boxes on paper for letters that the typeface does not have:"
+    " U+05D1 \u2067ב\u2069, U+05D2 \u2067ג\u2069;"
     " add to the layout 'font:' with the file of a font that has them\n"
 )
 OUTSIDE = (

@@ -10,6 +10,7 @@ from typing import Any
 
 from templater.layout.choices import ANY, find_count
 from templater.layout.flaws import Flaw
+from templater.layout.idle_keys import find_idle_keys
 from templater.layout.members import list_members, list_pool
 from templater.layout.model import Arrangement
 from templater.layout.names import fold_name
@@ -86,12 +87,7 @@ def _check_filled(path: Path, group: dict[str, Any]) -> Iterator[Flaw]:
 
 
 def _check_own_keys(path: Path, group: dict[str, Any], arrange: str, owner: str) -> Iterator[Flaw]:
-    for key in group:
-        users = USERS.get(key, (arrange,))
-        if arrange not in users:
-            message = f"{quote(key)} does not apply to 'arrange: {arrange}'"
-            hint = f"remove it: it belongs to {list_words(users, 'and')}"
-            yield Flaw((*path, key), message, hint, at_key=True)
+    yield from find_idle_keys(path, group, USERS, chosen=arrange, told=f"'arrange: {arrange}'")
     keys, example = _NEEDS.get(arrange, ((), ""))
     if keys and not any(key in group for key in keys):
         wanted = list_words([quote(key) for key in keys])

@@ -18,7 +18,7 @@ from templater.layout.read import read_layout
 from templater.layout.source import read_source
 from templater.layout.spans import Span, find_comments, read_spans
 from templater.layout.written import Written, write_pair
-from templater.quoting import quote
+from templater.quoting import list_words, quote
 
 _MARK = "\ufeff"
 _LINE_END = re.compile(r"\r\n|\r|\n|\Z")
@@ -35,23 +35,18 @@ def settle_groups(text: str, settled: Mapping[str, Mapping[str, Written]]) -> st
     for group, keys in settled.items():
         span = _find_group(read_spans(changed), group)
         if span is None:
-            raise _cannot_write(group, "it is not written out under 'groups'")
+            raise _cannot_write([group], "it is not written out under 'groups'")
         changed = _apply(changed, list(_Changes(changed, span, keys).list_edits()))
-    names = ", ".join(settled)
     if faults := read_layout(changed, "layout").faults:
-        raise _cannot_write(names, faults[0].message)
+        raise _cannot_write(settled, faults[0].message)
     if _read_others(plain, settled) != _read_others(changed, settled):
-        raise _cannot_write(names, "something else would change with it")
+        raise _cannot_write(settled, "something else would change with it")
     return text[: len(text) - len(plain)] + changed
 
 
-def settle_group(text: str, group: str, settled: Mapping[str, Written]) -> str:
-    """As settle_groups, for one group."""
-    return settle_groups(text, {group: settled})
-
-
-def _cannot_write(group: str, reason: str) -> LayoutError:
-    message = f"what was chosen for {quote(group)} cannot be written into the layout: {reason}"
+def _cannot_write(groups: Iterable[str], reason: str) -> LayoutError:
+    named = list_words([quote(group) for group in groups], "and")
+    message = f"what was chosen for {named} cannot be written into the layout: {reason}"
     return LayoutError(
         [Fault(message, "write the group out key by key, without & and *, and try again")]
     )

@@ -8,9 +8,8 @@ from pathlib import Path
 from typing import Any
 
 from templater.quoting import show_path
-from templater.to_files.file import refuse_other_kind, whole_file
+from templater.to_files.file import whole_file
 from templater.to_files.manifest import SCHEMA
-from templater.to_files.refusal import cannot_write
 
 _LARGEST_MANIFEST = 100_000_000
 """Bytes. A wall of 5,000 pieces takes about a tenth of it."""
@@ -21,24 +20,22 @@ def name_archive(folder: Path) -> Path:
     return folder.with_name(folder.name + ".zip")
 
 
-def check_is_replaceable_archive(archive: Path) -> None:
-    """Refuse a file that is not a packed kit of ours. Raises WriteError."""
-    try:
-        if archive.exists() and _read_manifest(archive) is None:
-            raise refuse_other_kind(archive)
-    except OSError as error:
-        raise cannot_write(archive, error) from error
+def is_packed_kit(path: Path) -> bool:
+    """Whether a file is a packed kit of ours, and nothing beside it. Raises OSError."""
+    manifest = _read_manifest(path)
+    if manifest is None:
+        return False
+    with zipfile.ZipFile(path) as packed:
+        return {name.partition("/")[2] for name in packed.namelist()} <= _list_files(manifest)
 
 
 def write_archive(folder: Path, archive: Path) -> None:
-    """Pack a kit as one file; the same kit gives the same bytes. Raises WriteError."""
-    check_is_replaceable_archive(archive)
-    with whole_file(archive, b"PK") as building, zipfile.ZipFile(building, "w") as packed:
-        for path in sorted(path for path in folder.rglob("*") if path.is_file()):
-            name = f"{folder.name}/{path.relative_to(folder).as_posix()}"
-            entry = zipfile.ZipInfo(name, date_time=(1980, 1, 1, 0, 0, 0))
+    """Pack what a kit is made of as one file; the same kit gives the same bytes. Raises WriteError."""
+    with whole_file(archive, is_packed_kit) as building, zipfile.ZipFile(building, "w") as packed:
+        for name in sorted(_list_files(json.loads((folder / "manifest.json").read_text("utf-8")))):
+            entry = zipfile.ZipInfo(f"{folder.name}/{name}", date_time=(1980, 1, 1, 0, 0, 0))
             entry.external_attr = 0o644 << 16
-            packed.writestr(entry, path.read_bytes(), zipfile.ZIP_DEFLATED)
+            packed.writestr(entry, (folder / name).read_bytes(), zipfile.ZIP_DEFLATED)
 
 
 def tell_older_archive(folder: Path) -> tuple[str, ...]:
@@ -54,6 +51,12 @@ def tell_older_archive(folder: Path) -> tuple[str, ...]:
     return (
         f"{show_path(archive)} is of an older kit, revision {of}: pack it anew with --zip, or delete it",
     )
+
+
+def _list_files(manifest: dict[str, Any]) -> set[str]:
+    """The files of a kit, by names from its folder."""
+    files = manifest.get("files")
+    return {"manifest.json", *(files if isinstance(files, dict) else ())}
 
 
 def _read_manifest(archive: Path) -> dict[str, Any] | None:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import os
 import shutil
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from errno import EISDIR
 from pathlib import Path
 
 from templater.errors import Fault, WriteError
@@ -15,12 +16,15 @@ from templater.to_files.held_signals import signals_held
 from templater.to_files.refusal import cannot_write
 from templater.to_files.workplace import workplace
 
+_WRITABLE = "name a place that can be written"
+_ELSEWHERE = "give another name or place, or move that file away"
+
 
 def write_new_file(path: Path, content: bytes) -> None:
     """Write a file that must not exist yet; it appears whole. Raises WriteError."""
     if not path.parent.is_dir():
         error = FileNotFoundError(2, os.strerror(2))
-        raise cannot_write(path, error, "name a place that can be written")
+        raise cannot_write(path, error, _WRITABLE)
     try:
         with workplace(path) as place:
             place.new.write_bytes(content)
@@ -30,7 +34,7 @@ def write_new_file(path: Path, content: bytes) -> None:
         message = f"{show_path(path)} exists already"
         raise WriteError([Fault(message, "give another name, or move it away")]) from error
     except OSError as error:
-        raise cannot_write(path, error, "name a place that can be written") from error
+        raise cannot_write(path, error, _WRITABLE) from error
 
 
 def _put_where_nothing_is(new: Path, path: Path) -> None:
@@ -46,40 +50,39 @@ def _put_where_nothing_is(new: Path, path: Path) -> None:
 
 
 @contextmanager
-def whole_file(path: Path, signature: bytes, *, patience_s: float = 0.0) -> Iterator[Path]:
+def whole_file(
+    path: Path, is_ours: Callable[[Path], bool], *, patience_s: float = 0.0
+) -> Iterator[Path]:
     """A new file beside ``path`` to fill; it takes that name when all went well.
 
-    What stands there is replaced only if it is a file of the same kind, known by the bytes it begins
-    with; where a link stands, the file it leads to. Waits so long for another run that writes there.
-    Raises WriteError.
+    What stands there is replaced only if it is of the program's own making; where a link stands, the
+    file it leads to. Waits so long for another run that writes there. Raises WriteError.
     """
-    _check_is_same_kind(path, signature)
+    check_is_replaceable_file(path, is_ours)
     real = path.resolve()
     try:
         with workplace(real, patience_s=patience_s) as place:
             yield place.new
             if real.exists():
+                check_is_replaceable_file(path, is_ours)  # once more, for making it took a while
                 shutil.copymode(real, place.new)
             settle_file(place.new)
             place.new.replace(real)
     except OSError as error:
-        raise cannot_write(path, error) from error
+        raise cannot_write(path, error, _WRITABLE) from error
 
 
-def _check_is_same_kind(path: Path, signature: bytes) -> None:
-    """Refuse to replace a file of another kind, such as a layout named by mistake."""
+def check_is_replaceable_file(path: Path, is_ours: Callable[[Path], bool]) -> None:
+    """Refuse a file that this program did not make, in the place of one that it would.
+
+    Raises WriteError.
+    """
     try:
-        with path.open("rb") as stream:
-            beginning = stream.read(len(signature))
-    except FileNotFoundError:
-        return
+        if path.is_dir():
+            raise IsADirectoryError(EISDIR, os.strerror(EISDIR))
+        if not path.exists() or (path.is_file() and is_ours(path)):
+            return
     except OSError as error:
-        raise cannot_write(path, error) from error
-    if beginning != signature:
-        raise refuse_other_kind(path)
-
-
-def refuse_other_kind(path: Path) -> WriteError:
-    """The fault of a file that this program did not write, in the place of one that it would."""
-    message = f"{show_path(path)} is another kind of file, so it is left as it is"
-    return WriteError([Fault(message, "give another place with --out, or move that file away")])
+        raise cannot_write(path, error, _WRITABLE) from error
+    message = f"{show_path(path)} was not made by this program, or was changed since"
+    raise WriteError([Fault(f"{message}, so it is left as it is", _ELSEWHERE)])

@@ -61,7 +61,8 @@ def keep_printer(store: Path, printer: Calibration) -> bool:
     Raises UsageError where it is damaged, and WriteError.
     """
     try:
-        with whole_file(store, b"", patience_s=_PATIENCE_S) as building:
+        with whole_file(store, Path.is_file, patience_s=_PATIENCE_S) as building:
+            # What cannot be read as printers is not replaced.
             printers = {known.name: known for known in read_printers(store)}
             is_known = printer.name in printers
             printers[printer.name] = printer

@@ -8,14 +8,18 @@ from contextlib import redirect_stdout
 from enum import Enum
 from io import StringIO
 
+from templater.commands.check_report import print_report
+from templater.commands.for_programs import format_findings, format_proposals
+from templater.commands.proposals import print_proposals
 from templater.errors import Fault, LayoutError
 from templater.layout.model import Layout
 from templater.layout.read import read_layout
+from templater.layout.texts import list_texts
 from templater.mounting.model import Mount
 from templater.mounting.mount import mount_pieces
 from templater.pipeline import PlannedWall, PrintChoices, count_wall, plan_kit, plan_wall
 from templater.placement.place import place_pieces
-from templater.reports import format_findings, format_proposals, print_proposals, print_report
+from templater.reading_order import WITHOUT_ISOLATES
 from templater.rules.check import check_all
 from templater.search.saved import save_choices
 from templater.search.settle import settle_groups
@@ -74,7 +78,7 @@ def _settle(layout: Layout, mounts: Mapping[str, Mount], content: bytes) -> bool
         _judge_faults(error.faults, content)
         return False
     with redirect_stdout(StringIO()):
-        print_proposals(settlements)
+        print_proposals(settlements, list_texts(layout))
     format_proposals(settlements)
     try:
         plan_wall(saved, FILE)
@@ -91,9 +95,10 @@ def _go_on(wall: PlannedWall, content: bytes, *, far: bool) -> Reached:
         return Reached.DONE
     try:
         counts = count_wall(wall)
+        names, paper = list_texts(wall.layout), wall.layout.paper.name
         with redirect_stdout(StringIO()) as shown:
-            print_report(wall.plan, findings, counts, paper=wall.layout.paper.name, show_all=True)
-        if not shown.getvalue().replace("\n", "").isprintable():
+            print_report(wall.plan, findings, counts, paper=paper, names=names, show_all=True)
+        if not shown.getvalue().translate(WITHOUT_ISOLATES).replace("\n", "").isprintable():
             raise JourneyError(f"the report has what cannot be printed: {shown.getvalue()!r}")
         plan_kit(wall, PrintChoices())
     except LayoutError as error:

@@ -1,6 +1,7 @@
 """What is chosen is written into the layout's text, and every other byte stays."""
 
 import re
+from collections.abc import Mapping
 from dataclasses import replace
 
 import pytest
@@ -9,7 +10,7 @@ from hypothesis import strategies as st
 
 from templater.errors import LayoutError
 from templater.layout.model import Arrangement, Layout
-from templater.layout.rewrite import settle_group, settle_groups
+from templater.layout.rewrite import settle_groups
 from templater.layout.written import Written, write_choice, write_length
 from templater.lengths import Unit, parse_length
 from tests.layout.files import WIDE, read_sound
@@ -54,6 +55,10 @@ PLACED: dict[str, Written] = {
     "arrange": "placed",
     "corners": {"Tide chart": {"left": "0 in", "bottom": "1/2 in"}},
 }
+
+
+def settle_group(text: str, group: str, settled: Mapping[str, Written]) -> str:
+    return settle_groups(text, {group: settled})
 
 
 def settle(group: str, settled: dict[str, Written]) -> str:

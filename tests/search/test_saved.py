@@ -135,3 +135,17 @@ def test_a_piece_that_something_else_names_cannot_be_set_aside() -> None:
     with pytest.raises(LayoutError) as raised:
         set_aside_pieces(text, ["B"])
     assert "what is not chosen ('B') cannot be set aside: 'for' names 'B'" in str(raised.value)
+
+
+def test_two_groups_that_share_a_pool_are_saved() -> None:
+    text = POOL.replace("25 x 20", "20 x 20").replace(
+        "# the end",
+        "  - name: far pair\n"
+        "    choose: {from: [Tide chart, Kelp print, Gull study, Lamp room], count: 2}\n"
+        "    arrange: row\n"
+        "    gap: 3\n"
+        "    left: 130",
+    )
+    wall = plan_wall(_save(text).encode(), "saved.yaml")
+    members = [name for group in wall.layout.groups for name in group.members]
+    assert sorted(members) == ["Gull study", "Kelp print", "Lamp room", "Tide chart"]

@@ -33,12 +33,16 @@ FAULTS = ("signal=KILL", "error=ENOSPC", "error=EIO", "error=EROFS", "signal=INT
 _WRITE = """
 import shutil, sys
 from pathlib import Path
-from templater.cli import _faults_told, _heed_signals
+from templater.cli import heed_signals
+from templater.errors import WriteError
 from templater.to_files.folder import whole_folder
-_heed_signals()
+heed_signals()
 try:
-    with _faults_told(), whole_folder(Path("kit")) as building:
+    with whole_folder(Path("kit")) as building:
         shutil.copytree(sys.argv[1], building, dirs_exist_ok=True)
+except WriteError as error:
+    print(error, file=sys.stderr)
+    sys.exit(error.exit_code)
 except KeyboardInterrupt:
     sys.exit(130)
 """

@@ -15,12 +15,12 @@ from random import Random
 import atheris
 
 with atheris.instrument_imports(include=["templater"]):
+    import templater.commands.check_report
     import templater.layout.build
     import templater.layout.phrasing
     import templater.mounting.mount
     import templater.pipeline
     import templater.placement.place
-    import templater.reports
     import templater.rules.check
     import templater.search.saved
     import templater.search.settle  # noqa: F401

@@ -10,7 +10,7 @@ import pytest
 
 from templater.errors import WriteError
 from templater.to_files.archive import (
-    check_is_replaceable_archive,
+    is_packed_kit,
     name_archive,
     tell_older_archive,
     write_archive,
@@ -47,7 +47,7 @@ def test_an_archive_of_an_older_kit_is_told_and_left(kit: Path) -> None:
 @pytest.mark.parametrize("content", [b"", b"PK\x03\x04 half", b"title: hall"])
 def test_a_file_that_is_no_packed_kit_is_left(kit: Path, content: bytes) -> None:
     name_archive(kit).write_bytes(content)
-    with pytest.raises(WriteError, match="is another kind of file, so it is left as it is"):
+    with pytest.raises(WriteError, match="was not made by this program, or was changed since"):
         write_archive(kit, name_archive(kit))
     assert name_archive(kit).read_bytes() == content
     assert tell_older_archive(kit) == ()
@@ -57,9 +57,27 @@ def test_a_file_that_is_no_packed_kit_is_left(kit: Path, content: bytes) -> None
 def test_an_archive_of_something_else_is_left(kit: Path, inside: str) -> None:
     with zipfile.ZipFile(name_archive(kit), "w") as packed:
         packed.writestr(inside, "{}")
-    with pytest.raises(WriteError, match="is another kind of file, so it is left as it is"):
-        check_is_replaceable_archive(name_archive(kit))
+    assert not is_packed_kit(name_archive(kit))
     assert tell_older_archive(kit) == ()
+
+
+def test_a_packed_kit_into_which_somebody_put_a_photograph_is_left(kit: Path) -> None:
+    archive = name_archive(kit)
+    write_archive(kit, archive)
+    assert is_packed_kit(archive)
+    with zipfile.ZipFile(archive, "a") as packed:
+        packed.writestr("kit/photo.png", "")
+    before = archive.read_bytes()
+    with pytest.raises(WriteError, match="or was changed since, so it is left as it is"):
+        write_archive(kit, archive)
+    assert archive.read_bytes() == before
+
+
+def test_what_a_system_strews_into_the_folder_is_not_packed(kit: Path) -> None:
+    (kit / ".DS_Store").write_bytes(b"")
+    write_archive(kit, name_archive(kit))
+    with zipfile.ZipFile(name_archive(kit)) as packed:
+        assert packed.namelist() == ["kit/manifest.json"]
 
 
 def test_a_folder_in_the_archives_place_is_left(kit: Path) -> None:

@@ -296,18 +296,22 @@ def test_a_new_file_in_no_folder_is_refused(tmp_path: Path) -> None:
     )
 
 
+def _is_ours(path: Path) -> bool:
+    return path.read_bytes().startswith(b"PK")
+
+
 def _write(path: Path, content: bytes) -> None:
-    with whole_file(path, b"PK") as building:
+    with whole_file(path, _is_ours) as building:
         building.write_bytes(content)
 
 
 def _fail_to_write(path: Path) -> None:
-    with whole_file(path, b"PK") as building:
+    with whole_file(path, _is_ours) as building:
         building.write_bytes(b"PK ha")
         raise RuntimeError
 
 
-def test_a_file_is_replaced_only_by_a_whole_one_of_its_kind(tmp_path: Path) -> None:
+def test_a_file_is_replaced_only_by_a_whole_one(tmp_path: Path) -> None:
     path = tmp_path / "deep" / "kit.zip"
     _write(path, b"PK first")
     _write(path, b"PK second")
@@ -318,12 +322,36 @@ def test_a_file_is_replaced_only_by_a_whole_one_of_its_kind(tmp_path: Path) -> N
     assert _listed(path.parent) == {"kit.zip": b"PK second"}
 
 
-def test_a_file_of_another_kind_is_left_alone(tmp_path: Path) -> None:
+def test_a_file_that_is_not_ours_is_left_alone(tmp_path: Path) -> None:
     path = tmp_path / "hall.yaml"
     path.write_bytes(b"title: hall")
-    with pytest.raises(WriteError, match="is another kind of file, so it is left as it is"):
+    with pytest.raises(WriteError) as caught:
         _write(path, b"PK")
+    assert str(caught.value) == (
+        f"{path} was not made by this program, or was changed since, so it is left as it is\n"
+        "  give another name or place, or move that file away"
+    )
     assert _listed(tmp_path) == {"hall.yaml": b"title: hall"}
+
+
+def test_a_file_that_comes_while_another_is_made_is_left_alone(tmp_path: Path) -> None:
+    path = tmp_path / "kit.zip"
+
+    def interfere() -> None:
+        with whole_file(path, _is_ours) as building:
+            building.write_bytes(b"PK")
+            path.write_bytes(b"letters")
+
+    with pytest.raises(WriteError, match="was not made by this program"):
+        interfere()
+    assert _listed(tmp_path) == {"kit.zip": b"letters"}
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="needs pipes with names")
+def test_a_pipe_is_left_alone_and_not_waited_for(tmp_path: Path) -> None:
+    os.mkfifo(tmp_path / "kit.zip")
+    with pytest.raises(WriteError, match="was not made by this program"):
+        _write(tmp_path / "kit.zip", b"PK")
 
 
 def test_a_file_is_written_where_its_link_leads(tmp_path: Path) -> None:

@@ -10,6 +10,7 @@ import pytest
 from PIL import Image
 
 from templater.to_files import png
+from tests.made_fonts import HEBREW, make_font
 from tests.running import Run
 from tests.search.walls import wall_text
 
@@ -100,6 +101,46 @@ def test_pictures_are_written_only_where_they_are_asked_for(run: Run) -> None:
     assert (root.get("width"), root.get("height")) == ("279.4mm", "215.9mm")
     with Image.open("ways.PNG") as picture:
         assert picture.size == (1650, 1275)  # 11 x 8.5 in at 150 dots an inch
+
+
+@pytest.mark.parametrize("name", ["ways.svg", "ways.png"])
+def test_only_a_picture_of_proposals_is_replaced(run: Run, name: str) -> None:
+    for _ in range(2):
+        assert run("arrange", "trio.yaml", "--picture", name)[0] == 0
+    Path(name).write_bytes(Path(name).read_bytes().replace(b"templater ", b"the keeper"))
+    before = Path(name).read_bytes()
+    assert run(
+        "arrange", "trio.yaml", "--picture", "other.svg", "--picture", name, "--save", "new.yaml"
+    ) == (
+        5,
+        "",
+        f"{name} was not made by this program, or was changed since, so it is left as it is\n"
+        "  give another name or place, or move that file away\n",
+    )
+    assert Path(name).read_bytes() == before
+    assert not Path("other.svg").exists()
+    assert not Path("new.yaml").exists()
+
+
+def test_a_layout_is_saved_only_where_its_fonts_are(run: Run) -> None:
+    for folder in ("walls/fonts", "elsewhere"):
+        Path(folder).mkdir(parents=True)
+    Path("walls/trio.yaml").write_text("font: fonts/hebrew.ttf\n" + TRIO, "utf-8")
+    Path("walls/fonts/hebrew.ttf").write_bytes(make_font(HEBREW))
+    code, _, err = run("arrange", "walls/trio.yaml", "--save", "elsewhere/new.yaml")
+    assert (code, err) == (
+        5,
+        "cannot save elsewhere/new.yaml: 'font' names 'fonts/hebrew.ttf', but there is no such file"
+        " beside the layout\n"
+        "  save it beside walls/trio.yaml, or first copy the font to where it would be looked for\n",
+    )
+    assert list(Path("elsewhere").iterdir()) == []
+    assert run("arrange", "walls/trio.yaml", "--save", "walls/new.yaml")[0] == 0
+    Path("elsewhere/fonts").mkdir()
+    Path("elsewhere/fonts/hebrew.ttf").write_bytes(make_font(HEBREW))
+    assert run("arrange", "walls/trio.yaml", "--save", "elsewhere/new.yaml")[0] == 0
+    for path in ("walls/new.yaml", "elsewhere/new.yaml"):
+        assert run("check", path)[0] == 0
 
 
 def test_without_cairo_a_png_is_refused_in_one_line(run: Run, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -46,6 +46,20 @@ def test_a_page_of_rulers_is_written(run: Run) -> None:
     assert sizes == [[210, 297], [297, 210]]
 
 
+def test_somebodys_own_pdf_is_not_replaced(run: Run) -> None:
+    pikepdf.new().save("calibrate.pdf")
+    before = Path("calibrate.pdf").read_bytes()
+    assert run("calibrate") == (
+        5,
+        "",
+        "calibrate.pdf was not made by this program, or was changed since, so it is left as it is\n"
+        "  give another name or place, or move that file away\n",
+    )
+    assert Path("calibrate.pdf").read_bytes() == before
+    assert run("calibrate", "--out", "rulers.pdf")[0] == 0
+    assert run("calibrate", "--out", "rulers.pdf", "--paper", "a4")[0] == 0
+
+
 def test_what_was_measured_is_kept_and_listed(run: Run, store: Path) -> None:
     assert run("calibrate", "--list") == (0, f"no printer is kept in {store} yet\n", "")
     told = INKJET.format(6.35, 6.35, 6.35, 12.7)

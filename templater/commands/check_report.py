@@ -1,14 +1,16 @@
-"""What ``check`` and ``arrange`` show: places, verdicts, proposals, for people or for programs."""
+"""What ``check`` shows: places, sheets, hardware, cautions and verdicts."""
 
 from __future__ import annotations
 
-import json
-import sys
 from collections import Counter
-from collections.abc import Iterator, Sequence
-from typing import TYPE_CHECKING
+from collections.abc import Iterable, Iterator, Sequence
 
+from rich.markup import escape
+from rich.table import Table
+
+from templater.commands.tables import make_table, open_console
 from templater.lengths import format_both
+from templater.mounting.notes import note_supports
 from templater.placement.model import PlacedPiece, Plan
 from templater.printing.model import Coverage, SheetCounts
 from templater.rules.cautions.together import split_findings, tell_together
@@ -19,29 +21,25 @@ from templater.rules.fasteners.wording import format_asked, format_load, judge_f
 from templater.rules.model import Finding, Verdict
 from templater.rules.settings import is_on
 from templater.scene.wording import from_datum
-from templater.search.model import Proposal, Settlement
-from templater.search.wording import list_figures, name_way
-
-if TYPE_CHECKING:
-    from rich.table import Table
-
-_WIDTH_IN_FILES = 120
-"""Columns of a report that goes to a file or a pipe, where no terminal says how wide it is."""
 
 
 def print_report(
-    plan: Plan, findings: Sequence[Finding], counts: SheetCounts, *, paper: str, show_all: bool
+    plan: Plan,
+    findings: Sequence[Finding],
+    counts: SheetCounts,
+    *,
+    paper: str,
+    names: Iterable[str],
+    show_all: bool,
 ) -> None:
-    """Print all tables and the pieces' notes on stdout.
+    """Print all tables and the pieces' notes on stdout; ``names`` are all that the layout gives.
 
     Where rules do not apply, each is told once, unless ``show_all`` asks for every finding.
     """
-    from rich.console import Console
-
-    console = Console(highlight=False, width=None if sys.stdout.isatty() else _WIDTH_IN_FILES)
+    console = open_console(names)
     console.print(_positions(plan))
     for piece in plan.pieces:
-        for note in piece.notes:
+        for note in (*note_supports(piece.supports, piece.hang, plan.units), *piece.notes):
             console.print(f"{piece.name}: {note}", markup=False)
     for table in (_sheets(plan, counts, paper), _hardware(plan), _things_to_buy(plan)):
         if table.row_count:
@@ -55,9 +53,7 @@ def print_report(
 
 def _sheets(plan: Plan, counts: SheetCounts, paper: str) -> Table:
     """How many sheets of a paper the templates take with each cover."""
-    from rich.markup import escape
-
-    table = _table(f"sheets of {paper}", *(cover.value for cover in Coverage), "")
+    table = make_table(f"sheets of {paper}", *(cover.value for cover in Coverage), "")
     for piece in plan.pieces:
         figures = (str(counts.by_cover[cover][piece.slug]) for cover in Coverage)
         shares = f"shares {counts.shared[piece.slug]}" if piece.slug in counts.shared else ""
@@ -68,36 +64,8 @@ def _sheets(plan: Plan, counts: SheetCounts, paper: str) -> Table:
     return table
 
 
-def format_findings(findings: Sequence[Finding]) -> str:
-    """All findings as a JSON list for other programs; null stands for what does not apply."""
-    rows = [
-        {
-            "rule": finding.rule,
-            "for": finding.subject,
-            "with": finding.other,
-            "verdict": finding.verdict.value,
-            "figure": finding.figure,
-            "band": finding.band,
-            "mend": finding.mend,
-            "because": finding.because,
-        }
-        for finding in findings
-    ]
-    return json.dumps(rows, indent=2)
-
-
-def _table(*columns: str) -> Table:
-    from rich import box
-    from rich.table import Table
-
-    table = Table(box=box.SIMPLE_HEAD)
-    for column in columns:
-        table.add_column(column, overflow="fold")
-    return table
-
-
 def _positions(plan: Plan) -> Table:
-    table = _table("piece", "hole", "from the left end", "above the floor", "from the datum")
+    table = make_table("piece", "hole", "from the left end", "above the floor", "from the datum")
     for piece in plan.pieces:
         for row in _piece_rows(plan, piece):
             table.add_row(*row)
@@ -105,8 +73,6 @@ def _positions(plan: Plan) -> Table:
 
 
 def _piece_rows(plan: Plan, piece: PlacedPiece) -> Sequence[tuple[str, ...]]:
-    from rich.markup import escape
-
     name = escape(piece.name)
     spots = [(str(number), mark.hole) for number, mark in enumerate(piece.marks, 1)]
     spots = spots or [("no hole; centre", piece.box.centre)]
@@ -124,9 +90,7 @@ def _piece_rows(plan: Plan, piece: PlacedPiece) -> Sequence[tuple[str, ...]]:
 
 def _hardware(plan: Plan) -> Table:
     """What each hole bears and takes."""
-    from rich.markup import escape
-
-    table = _table("piece", "hole", "behind it", "load", "fastener", "least rating")
+    table = make_table("piece", "hole", "behind it", "load", "fastener", "least rating")
     for piece in plan.pieces:
         for number, fastener in enumerate(choose_fasteners(piece, plan), 1):
             cells = (
@@ -140,9 +104,7 @@ def _hardware(plan: Plan) -> Table:
 
 def _things_to_buy(plan: Plan) -> Table:
     """The shopping list of the wall."""
-    from rich.markup import escape
-
-    table = _table("how many", "what to buy", "rated for at least", "for")
+    table = make_table("how many", "what to buy", "rated for at least", "for")
     for line in list_shopping(plan):
         cells = (line.what, line.rating, ", ".join(line.pieces))
         table.add_row(line.shown_count, *map(escape, cells))
@@ -151,9 +113,7 @@ def _things_to_buy(plan: Plan) -> Table:
 
 def _verdicts(plan: Plan, findings: Sequence[Finding], *, show_all: bool) -> Table:
     """What the rules say, the broken ones first."""
-    from rich.markup import escape
-
-    table = _table("rule", "for / with", "verdict", "measured", "asked for", "mend, or why it is so")
+    table = make_table("rule", "for / with", "verdict", "measured", "asked for", "mend, or why it is so")
     for column in (0, 2):
         table.columns[column].no_wrap = True
     for verdict in _ORDER:
@@ -176,9 +136,7 @@ def _row(finding: Finding) -> tuple[str, ...]:
 
 def _cautions(findings: Sequence[Finding]) -> Table:
     """What is to be heeded, then what could not be judged; what is clear is not told."""
-    from rich.markup import escape
-
-    table = _table("caution", "of", "verdict", "measured", "what to do", "source")
+    table = make_table("caution", "of", "verdict", "measured", "what to do", "source")
     for column in (0, 2):
         table.columns[column].no_wrap = True
     for verdict in (Verdict.CAUTION, Verdict.NOT_CHECKED):
@@ -214,61 +172,3 @@ def _count(findings: Sequence[Finding]) -> str:
     counts = Counter(finding.verdict for finding in findings)
     kinds = ", ".join(f"{counts[verdict]} {verdict.value}" for verdict in _ORDER)
     return f"{kinds}. 'templater check --explain RULE' tells more of a rule."
-
-
-def print_proposals(settlements: Sequence[Settlement]) -> None:
-    """Print the ways to hang each open group on stdout, side by side, and what would be needed."""
-    from rich.console import Console
-
-    console = Console(highlight=False, width=None if sys.stdout.isatty() else _WIDTH_IN_FILES)
-    for settlement in settlements:
-        console.print(settlement.name, style="bold", markup=False)
-        console.print(_proposals(settlement))
-        if settlement.advice:
-            console.print(f"{settlement.advice}.\n", markup=False)
-
-
-def _proposals(settlement: Settlement) -> Table:
-    """A column for each way: what it is called, its pieces in order, its figures."""
-    from rich.markup import escape
-
-    ways = settlement.proposals
-    table = _table("", *(f"{number}  {name_way(way)}" for number, way in enumerate(ways, 1)))
-    rows = {"pieces": [", ".join(way.group.members) for way in ways]}
-    for way in ways:
-        for name, figure in list_figures(way).items():
-            rows.setdefault(name, []).append(figure)
-    for name, cells in rows.items():
-        table.add_row(name, *map(escape, cells))
-    return table
-
-
-def format_proposals(settlements: Sequence[Settlement]) -> str:
-    """The ways to hang each open group as JSON for other programs, lengths in mm."""
-    groups = [
-        {
-            "group": settlement.name,
-            "proposals": [_proposal(way) for way in settlement.proposals],
-            "taken": settlement.taken,
-            "advice": settlement.advice,
-        }
-        for settlement in settlements
-    ]
-    return json.dumps(groups, indent=2)
-
-
-def _proposal(way: Proposal) -> dict[str, object]:
-    """One way; ``balance_mm`` is how far the weight lies right of and above the centre."""
-    figures = way.figures
-    return {
-        "arrange": way.group.arrange.value,
-        "columns": way.group.columns,
-        "pieces": list(way.group.members),
-        "width_mm": round(figures.width_mm, 3),
-        "furniture_mm": figures.over_mm and round(figures.over_mm, 3),
-        "clearance_mm": None if figures.clearance_mm is None else round(figures.clearance_mm, 3),
-        "gap_mm": round(figures.gap_mm, 3),
-        "centre_mm": round(figures.middle_mm, 3),
-        "balance_mm": [round(off, 3) for off in figures.weight_off],
-        "broken": list(way.broken_rules),
-    }

@@ -16,7 +16,7 @@ SAMPLER = str(LAYOUTS / "hardware-sampler.yaml")
 @pytest.fixture
 def said(capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch) -> str:
     """The report as one line, wide enough that no cell is folded."""
-    monkeypatch.setattr("templater.reports._WIDTH_IN_FILES", 300)
+    monkeypatch.setattr("templater.commands.tables._WIDTH_IN_FILES", 300)
     monkeypatch.setattr(sys, "argv", ["templater", "check", SAMPLER])
     main()
     return " ".join(capsys.readouterr().out.split())
