@@ -20,7 +20,7 @@ __all__ = ["ASCENT", "DESCENT", "LINE_PITCH", "shorten", "text_width", "words_bo
 LINE_PITCH = 1.9
 """Baseline to baseline in capital heights (ISO 3098: 1.9 h where accents occur)."""
 
-_UNPARTED = re.compile(r"(?<=\d) (?=\d+/\d|in\b|mm\b)")
+_UNPARTED = re.compile(r"(?<=\d) (?=\d+/\d|in\b|mm\b)|(?<=±) ")
 
 
 def text_width(text: str, height_mm: float, bold: bool = False) -> float:
@@ -44,7 +44,7 @@ def words_box(words: Words) -> Box:
 def wrap(text: str, height_mm: float, width_mm: float, bold: bool = False) -> list[str]:
     """The text broken into lines no wider than asked; a word too long is broken inside.
 
-    A number is never parted from its fraction or its unit.
+    A number is never parted from its sign, its fraction or its unit.
     """
     bound = _UNPARTED.sub("\N{NO-BREAK SPACE}", text)
     lines = _fill(bound.split(" "), height_mm, width_mm, bold)

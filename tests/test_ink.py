@@ -22,10 +22,17 @@ def test_a_sheet_of_a_template_takes_little_ink(kit: MadeKit) -> None:
     _check_sheets(kit)
 
 
-@pytest.mark.parametrize("paper", ["a4", "letter"])
+@pytest.mark.parametrize("paper", ["a4", "letter", "a5"])
 def test_a_card_which_is_fuller_of_words_takes_little_ink_too(paper: str, tmp_path: Path) -> None:
     wall = read_wall(LAYOUTS / "salon-wall.yaml")
     kit, _ = plan_kit(wall, PrintChoices(paper=parse_paper(paper), cover=Coverage.CARD))
+    write_proved_kit(kit, wall.source, tmp_path / "kit")
+    _check_sheets(MadeKit(tmp_path / "kit"))
+
+
+def test_whole_templates_on_the_smallest_paper_take_little_ink_too(tmp_path: Path) -> None:
+    wall = read_wall(LAYOUTS / "keepers-study.yaml")
+    kit, _ = plan_kit(wall, PrintChoices(paper=parse_paper("a5")))
     write_proved_kit(kit, wall.source, tmp_path / "kit")
     _check_sheets(MadeKit(tmp_path / "kit"))
 

@@ -1,10 +1,11 @@
-"""The least paper that shows where to drill: a sheet or two with the holes of a template."""
+"""The least paper that shows where to drill: a few sheets with the holes of a template."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from itertools import pairwise
+from itertools import chain, combinations, pairwise, product
+from math import inf
 from typing import TypeAlias
 
 from templater.geometry import Box, Point, Size
@@ -26,7 +27,7 @@ _Parts: TypeAlias = tuple[Sequence[Box], ...]
 
 
 def tile_card(shape: Shape, setup: PrintSetup, *, most: int) -> Tiling:
-    """One sheet with all holes; else two, set apart by measure; else as many as join round them.
+    """One sheet with all holes; else a few, set apart by measure; else as many as join round them.
 
     A template without holes shows the middle of its top edge. Each sheet shows the top edge and the
     centre line too where it reaches them. Raises TooManySheetsError and NoRoomOnSheetError.
@@ -35,7 +36,7 @@ def tile_card(shape: Shape, setup: PrintSetup, *, most: int) -> Tiling:
     if not pages:
         raise NoRoomOnSheetError("margins and laps leave too little of the paper to print on")
     rooms = _list_rooms(shape)
-    for parts in ((rooms,), *_split(rooms)):
+    for parts in _list_partings(rooms):
         views = [_find_view(Box.around(part), shape, pages) for part in parts]
         found = [view for view in views if view is not None]
         if len(found) == len(parts):
@@ -57,8 +58,30 @@ def _list_rooms(shape: Shape) -> list[Box]:
     )
 
 
+def _list_partings(rooms: Sequence[Box]) -> Iterator[_Parts]:
+    """Ways to part the rooms, from the fewest parts on: one, a left and a right, rows, rows parted."""
+    yield (rooms,)
+    yield from _split(rooms)
+    rows = _list_rows(rooms)
+    if len(rows) > 1:
+        for parted in product(*([(row,), *_split(row)] for row in rows)):
+            yield tuple(chain.from_iterable(parted))
+
+
+def _list_rows(rooms: Sequence[Box]) -> list[list[Box]]:
+    """The rooms row by row from the top, each from left to right; rows lie far enough apart."""
+    rows: list[list[Box]] = []
+    lowest = inf
+    for room in sorted(rooms, key=lambda room: room.y1, reverse=True):
+        if not rows or lowest - room.y1 >= _APART_MM:
+            rows.append([])
+        rows[-1].append(room)
+        lowest = min(lowest, room.y0)
+    return [sorted(row) for row in rows]
+
+
 def _split(rooms: Sequence[Box]) -> list[_Parts]:
-    """The rooms parted in two where they are farthest apart, if that is far enough."""
+    """The rooms parted in two where they are farthest apart across, if that is far enough."""
     gaps = [(other.x0 - one.x1, place) for place, (one, other) in enumerate(pairwise(rooms), start=1)]
     widest, place = max(gaps, default=(0.0, 0))
     return [(rooms[:place], rooms[place:])] if widest >= _APART_MM else []
@@ -119,21 +142,26 @@ def _span_down(must: Box, shape: Shape, side: Side) -> _Span | None:
     return None
 
 
-def _part_overlapping(tiles: tuple[Tile, ...], parts: _Parts) -> tuple[Tile, ...]:
-    """The sheets so that none shows the holes of the other, and each point is kept by one."""
-    if len(tiles) < 2:
-        return tiles
-    (left, right), middle = tiles, (parts[0][-1].x1 + parts[1][0].x0) / 2
-    reach = _APART_MM / 2
-    return (
-        replace(
-            left,
-            clip=left.clip._replace(x1=min(left.clip.x1, middle + reach)),
-            keep=left.keep._replace(x1=min(left.keep.x1, middle)),
-        ),
-        replace(
-            right,
-            clip=right.clip._replace(x0=max(right.clip.x0, middle - reach)),
-            keep=right.keep._replace(x0=max(right.keep.x0, middle)),
-        ),
-    )
+def _part_overlapping(tiles: Sequence[Tile], parts: _Parts) -> tuple[Tile, ...]:
+    """The sheets so that none shows the holes of another, and each point is kept by one."""
+    boxes, found = [Box.around(part) for part in parts], list(tiles)
+    for one, other in combinations(range(len(found)), 2):
+        if boxes[other].x0 - boxes[one].x1 >= _APART_MM:
+            at = (boxes[one].x1 + boxes[other].x0) / 2
+            found[one] = _end(found[one], x1=at)
+            found[other] = _end(found[other], x0=at)
+        else:
+            at = (boxes[one].y0 + boxes[other].y1) / 2
+            found[one] = _end(found[one], y0=at)
+            found[other] = _end(found[other], y1=at)
+    return tuple(found)
+
+
+def _end(tile: Tile, **sides: float) -> Tile:
+    """The sheet kept no farther than a line, and shown little farther."""
+    keep, clip = tile.keep, tile.clip
+    for side, at in sides.items():
+        nearer, reach = (min, _APART_MM / 2) if side.endswith("1") else (max, -_APART_MM / 2)
+        keep = keep._replace(**{side: nearer(getattr(keep, side), at)})
+        clip = clip._replace(**{side: nearer(getattr(clip, side), at + reach)})
+    return replace(tile, keep=keep, clip=clip)

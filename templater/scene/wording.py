@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from templater.geometry import Size
 from templater.lengths import Unit, format_both, format_length, format_signed_both
 from templater.placement.model import PlacedFurniture, Plan
@@ -49,3 +51,10 @@ def format_size_both(size: Size, units: Unit) -> str:
     """As format_size, the other system in brackets: ``16 × 20 in (406 × 508 mm)``."""
     other = Unit.MILLIMETRE if units.is_imperial else Unit.INCH
     return f"{format_size(size, units)} ({format_size(size, other)})"
+
+
+def name_holes(numbers: Sequence[int], count: int) -> str:
+    """Holes by their numbers: ``ALL HOLES``, or ``HOLES 1, 2, 5``."""
+    if len(numbers) == count:
+        return "HOLE 1" if count == 1 else "ALL HOLES"
+    return f"HOLES {', '.join(map(str, numbers))}" if len(numbers) > 1 else f"HOLE {numbers[0]}"

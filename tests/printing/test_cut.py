@@ -75,6 +75,25 @@ def test_two_far_holes_make_a_card_of_two_sheets_that_do_not_join() -> None:
         assert tile.clip.has(hole)
 
 
+def test_the_hole_of_a_lock_far_below_has_a_card_of_its_own() -> None:
+    # 40 x 44 in; two holes 20 in (508 mm) apart near the top, a third near the bottom: no two of them
+    # find room on one A4 sheet.
+    holes = [(254.0, 1067.0), (762.0, 1067.0), (508.0, 51.0)]
+    tiling = cut_template(shape_of(Size(1016.0, 1117.6), holes), setup_for("a4", Coverage.CARD))
+    assert [tile.name for tile in tiling.tiles] == ["A1", "A2", "A3"]
+    assert not tiling.seams
+    for hole in holes:
+        shown = Box(*hole, *hole).grown(12.0)
+        assert sum(tile.keep.holds(shown) for tile in tiling.tiles) == 1
+        assert sum(tile.clip.meets(shown) for tile in tiling.tiles) == 1
+
+
+def test_holes_in_two_rows_on_a_small_piece_share_a_card() -> None:
+    holes = [(150.0, 580.0), (200.0, 580.0), (175.0, 420.0)]
+    tiling = cut_template(shape_of(Size(350.0, 600.0), holes), setup_for("a4", Coverage.CARD))
+    assert (tiling.cover, len(tiling.tiles)) == (Coverage.CARD, 1)
+
+
 def test_two_near_holes_share_a_card_with_the_centre_line_and_the_top_edge() -> None:
     near = shape_of(Size(40 * INCH, 60 * INCH), inches((17, 56), (23, 56)))
     (tile,) = cut_template(near, setup_for("letter", Coverage.CARD)).tiles

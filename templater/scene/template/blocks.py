@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from templater.drawing import Item, Words
 from templater.geometry import Box, Point, Size
 from templater.lettering import ASCENT, DESCENT, text_width, wrap
 from templater.scene.lines import SMALL
+from templater.scene.template.ink import measure_words
 
 PITCH_RATIO = 1.9
 PADDING = 1.5
@@ -35,6 +36,15 @@ class Block:
         width = max(text_width(row.text, row.height_mm, row.bold) for row in self.rows) + 2 * PADDING
         height = self._depth(len(self.rows)) + DESCENT * self.rows[-1].height_mm + 2 * PADDING
         return Size(height, width) if self.turned else Size(width, height)
+
+    @property
+    def ink(self) -> float:
+        """The ink that it takes, mm²."""
+        return sum(measure_words(row.text, row.height_mm, row.bold) for row in self.rows)
+
+    def lean(self) -> Block:
+        """The same with headings no higher than other words."""
+        return replace(self, rows=tuple(replace(row, height_mm=SMALL) for row in self.rows))
 
     def draw(self, box: Box) -> tuple[Item, ...]:
         """The words, in a box of the block's size."""

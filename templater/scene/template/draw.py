@@ -6,13 +6,15 @@ the scissors stands inside the outline where there is room, and wholly on one sh
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from itertools import product
+from functools import partial
+from itertools import chain, product
 from operator import itemgetter
 from typing import NamedTuple
 
-from templater.drawing import Item
+from templater.drawing import Item, Line
 from templater.geometry import ORIGIN, Box, Size
 from templater.placement.model import PlacedPiece, Plan
 from templater.printing.error import Errors
@@ -21,6 +23,7 @@ from templater.scene.marks import ARM
 from templater.scene.template.board import Board, Cover
 from templater.scene.template.guide_lines import TemplateLines
 from templater.scene.template.hole_words import HoleWords
+from templater.scene.template.ink import measure_ink
 from templater.scene.template.joins import JoinMarks, draw_joins, write_on_seams
 from templater.scene.template.labels import WAYS_INSIDE, WAYS_OUTSIDE, Labels, Note
 from templater.scene.template.line_words import LineWords, TemplateWords
@@ -38,8 +41,14 @@ _LINE_ROOM = 0.8
 _BESIDE = 10.0
 """Blank paper beside a template that is printed on one large sheet, mm."""
 
+_SEAM_INK, _BLOCK_INK = 30.0, 450.0
+"""What the words along a seam take, and about what a block with its rulers does, mm² of ink."""
+
 _HOLE_ROOM = ARM + 1
 _RING_CORE = 4.0
+_END = 15.0
+"""So much of each end of the upright centre line is always drawn, mm; of a small piece an eighth."""
+
 _MOST_FULL = 2
 """Of so many holes each may tell everything; more tell what they share once."""
 
@@ -93,7 +102,7 @@ def draw_template(
     Lines and holes come first; then the words find room, in the order of their worth to the person
     on the ladder. ``errors`` are told where they are known and find room.
     """
-    return _Filling(piece, plan, tiling, errors).draw(names)
+    return _Filling(piece, plan, tiling, names, errors).draw()
 
 
 class _Holes(NamedTuple):
@@ -133,8 +142,15 @@ class _Filling:
     ``_deferred`` counts those which a template that shares a page leaves to the overview.
     """
 
-    def __init__(self, piece: PlacedPiece, plan: Plan, tiling: Tiling, errors: Errors | None) -> None:
-        self._piece, self._plan, self._tiling = piece, plan, tiling
+    def __init__(
+        self,
+        piece: PlacedPiece,
+        plan: Plan,
+        tiling: Tiling,
+        names: SheetNames,
+        errors: Errors | None,
+    ) -> None:
+        self._piece, self._plan, self._tiling, self._names = piece, plan, tiling, names
         self._lost = self._deferred = 0
         self._lines = TemplateLines.of(piece, plan)
         lean = tiling.cover is Coverage.CARD and len(tiling.tiles) == 1 < len(self._lines.marks)
@@ -145,10 +161,20 @@ class _Filling:
         by_name = {tile.name: board for tile, board in zip(tiling.tiles, self._boards, strict=True)}
         extent = template_extent(piece)
         self._joins: JoinMarks = draw_joins(tiling, extent, by_name, self._labels.interruptions)
+        self._spend_on_lines()
         self._sheets = [self._fill_sheet(index) for index in range(len(tiling.tiles))]
-        self._say_the_rest(TemplateWords(piece, plan, self._lines, errors))
+        words = TemplateWords(piece, plan, self._lines, errors, self._labels.is_lean)
+        self._say_the_rest(words)
         for sheet, item in write_on_seams(tiling, extent, by_name, self._labels.interruptions):
             self._joins[sheet].append(item)
+
+    def _spend_on_lines(self) -> None:
+        """Note the ink of a sheet's lines, holes and seams, and about that of its block and rulers."""
+        lines = (*(line for line, _ in self._lines.list_lines()), *self._lines.draw_holes())
+        seamed = Counter(name for seam in self._tiling.seams for name in (seam.under, seam.over))
+        for index, tile in enumerate(self._tiling.tiles):
+            ink = measure_ink(lines, tile.clip) + measure_ink(self._joins[tile.name])
+            self._labels.spend(index, ink + seamed[tile.name] * _SEAM_INK + _BLOCK_INK)
 
     def _number_holes(self) -> None:
         """Put the number of each hole beside its ring, then close the ground round the rings."""
@@ -187,14 +213,17 @@ class _Filling:
         put = [self._put_hole(note, mode) for note in notes] if mode.first else []
         block = self._place_block(index)
         labels.interruptions += block.interruptions
+        ink = measure_ink(self._draw_block(block, index, fold=True, more=True))
+        labels.spend(index, ink - _BLOCK_INK)
         put = put if mode.first else [self._put_hole(note, mode) for note in notes]
         untold = tuple(hole for hole, place in zip(holes, put, strict=True) if place is None)
         return _Sheet(block, () if full else tuple(holes), untold)
 
     def _put_hole(self, note: Note, mode: _Holes) -> int | None:
         """Place a hole's note: if it can be beside it, inside the outline and nearest to it."""
-        index = self._labels.put(note, WAYS_INSIDE) if mode.beside else None
-        return self._labels.put(replace(note, within=None)) if index is None else index
+        put = partial(self._labels.put, whatever_ink=True)
+        index = put(note, WAYS_INSIDE) if mode.beside else None
+        return put(replace(note, within=None)) if index is None else index
 
     def _place_block(self, index: int) -> SheetBlock:
         """Find room for a sheet's block and rulers, or for the tag of what is cut out of a page."""
@@ -212,9 +241,10 @@ class _Filling:
         put = self._labels.put
         notes = [*self._holes.write_key([hole for sheet in self._sheets for hole in sheet.untold])]
         notes += self._holes.write_shared([hole for sheet in self._sheets for hole in sheet.not_full])
-        self._lost += sum(put(note) is None for note in notes)
+        self._lost += sum(put(note, whatever_ink=True) is None for note in notes)
         lines = [line for line in words.write_lines() if self._shows(line)]
-        said_on = [self._put_first(line.notes) for line in lines]
+        spared = [line for line in lines if self._labels.is_lean and line.is_upright]
+        said_on = [(line, self._put_first(line.notes)) for line in lines if line not in spared]
         safety = SafetyWords(self._piece, self._plan, self._labels.sheet_of)
         holds, minds = [*safety.write_holes(), *safety.write_supports()], [*safety.write_cautions()]
         parts = PartWords(self._piece, self._plan, self._lines, self._tiling)
@@ -227,10 +257,13 @@ class _Filling:
             self._lost += sum(put(note) is None for note in (*datum, *paper))
             self._deferred = sum(put(note) is None for note in (*minds, *sides, *holds))
         else:
-            self._lost += sum(put(note) is None for note in (*holds, *datum, *minds, *paper, *sides))
+            self._lost += sum(put(note) is None for note in (*holds, *datum, *minds, *paper))
+        said_on += [(line, self._put_first(line.notes)) for line in spared]
+        if not self._tiling.is_shared:
+            self._lost += sum(put(note) is None for note in sides)
         for note in (*words.write_hang_point(), *parts.write_edge()):
             put(note)
-        for line, said in zip(lines, said_on, strict=True):
+        for line, said in said_on:
             self._name_again(line, said)
 
     def _shows(self, line: LineWords) -> bool:
@@ -250,8 +283,12 @@ class _Filling:
 
     def _put_first(self, notes: tuple[Note, ...]) -> int | None:
         """Place the first note that finds room, inside if any does; the sheet's place in the tiling."""
-        for ways, note in product((WAYS_INSIDE, WAYS_OUTSIDE), notes):
-            index = self._labels.put(note, ways)
+        affordable = product((False,), (WAYS_INSIDE, WAYS_OUTSIDE), notes)
+        at_any_cost = product(
+            (True,), (WAYS_INSIDE, WAYS_OUTSIDE), reversed(notes)
+        )  # the shortest first
+        for whatever_ink, ways, note in chain(affordable, at_any_cost):
+            index = self._labels.put(note, ways, whatever_ink=whatever_ink)
             if index is not None:
                 return index
         self._lost += bool(notes)
@@ -264,9 +301,9 @@ class _Filling:
             if note is not None:
                 self._labels.put(note)
 
-    def draw(self, names: SheetNames) -> TemplateDrawing:
+    def draw(self) -> TemplateDrawing:
         """Everything that has been placed."""
-        tiling, labels = self._tiling, self._labels
+        tiling, names, labels = self._tiling, self._names, self._labels
         blocks = [sheet.block for sheet in self._sheets]
         lines = [line for line, _ in self._lines.draw_lines(labels.interruptions)]
         more = self._lost > 0
@@ -281,7 +318,7 @@ class _Filling:
             furniture=tuple(
                 (
                     *self._joins[tile.name],
-                    *self._draw_block(block, names, index, fold=fold, more=more),
+                    *self._draw_block(block, index, fold=fold, more=more),
                 )
                 for index, (tile, block, fold) in tiles
             ),
@@ -292,10 +329,9 @@ class _Filling:
             is_complete=not (more or any(sheet.faults for sheet in self._sheets)),
         )
 
-    def _draw_block(
-        self, block: SheetBlock, names: SheetNames, index: int, *, fold: bool, more: bool
-    ) -> tuple[Item, ...]:
+    def _draw_block(self, block: SheetBlock, index: int, *, fold: bool, more: bool) -> tuple[Item, ...]:
         """A sheet's block and rulers, or the tag of a template that is cut out of a page."""
+        names = self._names
         if self._tiling.is_shared:
             sheet = self._tiling.tiles[index].name
             return draw_piece_tag(block, names, sheet, fold=fold, more=self._deferred > 0)
@@ -315,8 +351,19 @@ def _prepare_boards(tiles: Sequence[Tile], lines: TemplateLines) -> list[Board]:
         ]
         if lines.shows_hang(mark):
             covers.append((Box(*mark.hang, *mark.hang).grown(4.0), Cover.TAKEN))
+    covers += [(box, Cover.TAKEN) for box in _list_ends(lines.centre_up)]
     for board in boards:
         for box, cover in covers:
             if board.area.meets(box):
                 board.mark(box, cover)
     return boards
+
+
+def _list_ends(upright: Line) -> tuple[Box, Box]:
+    """The ends of the centre line, which no words interrupt: between them it can be plumbed."""
+    (x, low), (_, high) = upright.start, upright.end
+    end = min(_END, (high - low) / 8)
+    return (
+        Box(x, low, x, low + end).grown(_LINE_ROOM),
+        Box(x, high - end, x, high).grown(_LINE_ROOM),
+    )

@@ -16,7 +16,7 @@ from templater.scene.template.blocks import Block, Row, wrapped
 from templater.scene.template.guide_lines import SAME_MM
 from templater.scene.template.labels import Note
 from templater.scene.template.line_words import measure_across
-from templater.scene.wording import above_or_below, from_datum, from_left_end, from_middle
+from templater.scene.wording import above_or_below, from_datum, from_left_end, from_middle, name_holes
 
 _WIDTHS = (96.0, 72.0, 56.0)
 _SHORT_WIDTHS = (56.0, 40.0)
@@ -161,10 +161,3 @@ class HoleWords:
         if abs(rise) >= SAME_MM:
             texts.append(f"hang point: {above_or_below(self.plan, rise)} the hole")
         return texts
-
-
-def name_holes(numbers: Sequence[int], count: int) -> str:
-    """Holes by their numbers: ``ALL HOLES``, or ``HOLES 1, 2, 5``."""
-    if len(numbers) == count:
-        return "HOLE 1" if count == 1 else "ALL HOLES"
-    return f"HOLES {', '.join(map(str, numbers))}" if len(numbers) > 1 else f"HOLE {numbers[0]}"

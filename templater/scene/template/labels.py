@@ -12,6 +12,7 @@ from templater.geometry import Box, Point
 from templater.printing.model import Tile
 from templater.scene.template.blocks import Block
 from templater.scene.template.board import CENTRES, NOTHING, Board, Cover, Memory, plain_shape
+from templater.scene.template.ink import MOST_INK, is_small
 from templater.scene.template.room import Regions, Where
 
 _NEAREST = 4
@@ -47,6 +48,7 @@ class SheetMemory(NamedTuple):
     item_count: int
     interruption_count: int
     is_outside: bool
+    ink_left: float
 
 
 class Labels:
@@ -54,10 +56,13 @@ class Labels:
 
     ``regions`` are where words may stand on each sheet; ``interruptions`` the words that stand
     across lines; ``is_outside`` tells of each sheet whether words had to stand outside the outline.
+    Where paper ``is_lean``, headings are no higher than other words.
     """
 
     def __init__(self, tiles: Sequence[Tile], outline: Box, boards: Sequence[Board]) -> None:
         self._tiles, self._boards = tiles, boards
+        self._ink_left = [MOST_INK * tile.page.width * tile.page.height for tile in tiles]
+        self.is_lean = is_small(tiles)
         self.items: list[list[Item]] = [[] for _ in tiles]
         self.regions = [Regions.of(tile.keep, outline) for tile in tiles]
         self.is_outside = [False] * len(tiles)
@@ -70,6 +75,7 @@ class Labels:
             len(self.items[index]),
             len(self.interruptions),
             self.is_outside[index],
+            self._ink_left[index],
         )
 
     def restore(self, index: int, memory: SheetMemory) -> None:
@@ -78,29 +84,47 @@ class Labels:
         del self.items[index][memory.item_count :]
         del self.interruptions[memory.interruption_count :]
         self.is_outside[index] = memory.is_outside
+        self._ink_left[index] = memory.ink_left
 
     def sheet_of(self, point: Point) -> int:
         """The place in the tiling of the sheet that shows a point."""
         return self._sheets(point)[0]
 
-    def put(self, note: Note, ways: _Ways = (*WAYS_INSIDE, *WAYS_OUTSIDE)) -> int | None:
+    def put(
+        self, note: Note, ways: _Ways = (*WAYS_INSIDE, *WAYS_OUTSIDE), *, whatever_ink: bool = False
+    ) -> int | None:
         """Place a note: inside the outline, if need be over a centre line, else outside.
 
-        Gives the place in the tiling of the sheet that took it, None if none did.
+        A sheet takes it that has ink left for it, or, if it must be told ``whatever_ink`` it takes, one
+        that has none. Gives the place in the tiling of the sheet, None if none took it.
         """
         order = self._sheets(note.near)[:_NEAREST] if note.of is None else self._sheets(note.of)[:1]
-        for where, crossing in ways:
-            for block, index in product(note.blocks, order):
-                shape, boxes = plain_shape(block.size, crossing), self.regions[index].choose(where)
-                if note.within is not None:
-                    boxes = tuple(box.common(note.within) for box in boxes)
-                box = self._boards[index].take(shape, boxes, note.near)
-                if box is not None:
-                    self.items[index].extend(block.draw(box))
-                    self.is_outside[index] |= where is Where.OUTSIDE
-                    self.interruptions += [box] if crossing else []
+        blocks = tuple(block.lean() for block in note.blocks) if self.is_lean else note.blocks
+        tries = list(product(blocks, order))
+        affordable = [(block, index) for block, index in tries if block.ink <= self._ink_left[index]]
+        for chosen in (affordable, tries if whatever_ink and len(affordable) < len(tries) else []):
+            for (where, crossing), (block, index) in product(ways, chosen):
+                if self._take(note, block, index, where, crossing):
                     return index
         return None
+
+    def _take(self, note: Note, block: Block, index: int, where: Where, crossing: Cover) -> bool:
+        """Place a block of a note on a part of a sheet, if there is room."""
+        shape, boxes = plain_shape(block.size, crossing), self.regions[index].choose(where)
+        if note.within is not None:
+            boxes = tuple(box.common(note.within) for box in boxes)
+        box = self._boards[index].take(shape, boxes, note.near)
+        if box is None:
+            return False
+        self.items[index].extend(block.draw(box))
+        self.spend(index, block.ink)
+        self.is_outside[index] |= where is Where.OUTSIDE
+        self.interruptions += [box] if crossing else []
+        return True
+
+    def spend(self, index: int, ink: float) -> None:
+        """Note how much of a sheet's ink, mm², something takes that is drawn on it."""
+        self._ink_left[index] -= ink
 
     def stamp(self, block: Block, corners: Sequence[Point], of: Point) -> bool:
         """Place a block at the first of the corners that is clear, inside the outline if it can be."""

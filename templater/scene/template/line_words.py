@@ -9,6 +9,7 @@ from itertools import product
 from templater.drawing import Line
 from templater.geometry import Box, Point, Size
 from templater.lengths import format_both
+from templater.mounting.model import Mark
 from templater.placement.model import Neighbour, PlacedPiece, Plan, Side
 from templater.printing.error import Errors, format_error
 from templater.scene.lines import NORMAL, SMALL
@@ -16,7 +17,13 @@ from templater.scene.marks import ARM
 from templater.scene.template.blocks import Block, Row, wrapped
 from templater.scene.template.guide_lines import SAME_MM, TemplateLines
 from templater.scene.template.labels import Note
-from templater.scene.wording import above_or_below, format_size_both, from_left_end, from_middle
+from templater.scene.wording import (
+    above_or_below,
+    format_size_both,
+    from_left_end,
+    from_middle,
+    name_holes,
+)
 
 WIDE = 84.0
 NARROW = 56.0
@@ -61,6 +68,11 @@ class LineWords:
     line: Line
     notes: tuple[Note, ...]
 
+    @property
+    def is_upright(self) -> bool:
+        """Whether the line runs up the wall."""
+        return self.line.start.x == self.line.end.x
+
     def is_on(self, keep: Box) -> bool:
         """Whether a sheet shows enough of the line to name it."""
         shown = self.line.box.common(keep)
@@ -71,38 +83,42 @@ class LineWords:
         shown = self.line.box.common(keep)
         if not self.is_on(keep):
             return None
-        block = Block((Row(self.name, SMALL, bold=True),), turned=self.line.start.x == self.line.end.x)
+        block = Block((Row(self.name, SMALL, bold=True),), turned=self.is_upright)
         end = Point(shown.x1, shown.y1)
         return Note((block,), end, keep.centre, _band(self.line, block))
 
 
 @dataclass(frozen=True, slots=True)
 class TemplateWords:
-    """Writes the notes of one template, those of its holes excepted."""
+    """Writes the notes of one template, those of its holes excepted.
+
+    ``is_lean``: lines may have their names alone.
+    """
 
     piece: PlacedPiece
     plan: Plan
     lines: TemplateLines
     errors: Errors | None = None
+    is_lean: bool = False
 
     def write_lines(self) -> Iterable[LineWords]:
         """What sets the level line, the centre line and the datum on the wall, and where studs are."""
         (width, height), lines = self.piece.size, self.lines
-        if lines.marks:
-            yield self._write_level()
+        yield from self._write_levels()
         if lines.has_datum:
             yield self._write_datum()
         texts = measure_across(self.piece, self.plan, width / 2)
+        has_hole = any(abs(mark.hole.x - width / 2) < SAME_MM for mark in lines.marks)
         yield _explain(
             "CENTRE LINE, plumb",
             lines.centre_up,
-            "upright",
+            "upright, dash and dot",
             texts,
             Point(width / 2 + 2, height * 0.6),
-            may_be_bare=any(abs(mark.hole.x - width / 2) < SAME_MM for mark in lines.marks),
+            may_be_bare=has_hole or self.is_lean,
         )
         if not lines.datum_is_centre:
-            yield LineWords("centre line", lines.centre_across, ())
+            yield LineWords("half height", lines.centre_across, ())
         for name, stud in lines.named_studs:
             yield LineWords(name, stud, ())
 
@@ -192,8 +208,17 @@ class TemplateWords:
         inside = Box(0, 0, *self.piece.size)
         return all(inside.holds(Box(*mark.hole, *mark.hole).grown(ARM)) for mark in self.lines.marks)
 
-    def _write_level(self) -> LineWords:
-        mark = self.lines.marks[0]
+    def _write_levels(self) -> Iterable[LineWords]:
+        """A level line for the holes of one height; where there are several, each by its holes."""
+        marks, levels = self.lines.marks, self.lines.levels
+        for line in sorted(levels, key=lambda line: line.start.y, reverse=True):
+            on_it = [number for number, mark in enumerate(marks, 1) if mark.hang.y == line.start.y]
+            name = "LEVEL LINE"
+            if len(levels) > 1:
+                name += f", {name_holes(on_it, len(marks)).lower()}"
+            yield self._write_level(name, line, marks[on_it[0] - 1])
+
+    def _write_level(self, name: str, line: Line, mark: Mark) -> LineWords:
         away = self.piece.box.y0 + mark.hang.y - self.plan.datum.height_mm
         set_it = "set it on the datum"
         if abs(away) >= SAME_MM:
@@ -203,7 +228,7 @@ class TemplateWords:
             texts.append("It runs through the hang point, not the hole.")
         side = 2 if away > 0 else -2
         near = Point(self.piece.size.width * 0.2, mark.hang.y + side)
-        return _explain("LEVEL LINE", self.lines.levels[0], "unbroken", texts, near)
+        return _explain(name, line, "unbroken", texts, near, may_be_bare=self.is_lean)
 
     def _write_datum(self) -> LineWords:
         name = "DATUM and centre line" if self.lines.datum_is_centre else "DATUM"
@@ -211,7 +236,8 @@ class TemplateWords:
         level = self.lines.marks[0].hang.y if self.lines.marks else -1.0
         side = 2 if level <= self.lines.datum_y else -2
         near = Point(self.piece.size.width * 0.8, self.lines.datum_y + side)
-        return _explain(name, self.lines.datum, "dash and two dots", [text], near)
+        look = "dash and two dots"
+        return _explain(name, self.lines.datum, look, [text], near, may_be_bare=self.is_lean)
 
 
 def _explain(

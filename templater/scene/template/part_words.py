@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from math import dist
 
 from templater.geometry import ORIGIN, Box, Point
@@ -18,6 +19,8 @@ from templater.scene.template.line_words import NARROW, WIDE, name_neighbour, ne
 from templater.scene.wording import above_or_below, format_size_both, from_datum
 
 _WIDTHS = (WIDE, NARROW)
+_MOST_SINGLY = 3
+"""Of so many holes each is measured from the one before."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,6 +36,7 @@ class PartWords:
         """What the sheets show and leave out, and what they must measure."""
         is_band = self.tiling.cover is Coverage.BAND
         heading, *texts = self._describe_band() if is_band else self._describe_card()
+        brief = [*texts] if is_band else [*self._measure_from_centre(self.lines.marks)]
         texts.append("Left is your left as you face the wall.")
         if is_band and self.piece.hang is not None:  # a card has too little room
             texts.append(f"Hangs by {self.piece.hang.by.value}.")
@@ -40,10 +44,11 @@ class PartWords:
             Block(
                 (
                     *wrapped(heading, room, bold=True),
-                    *(row for text in texts for row in wrapped(text, room)),
+                    *(row for text in told for row in wrapped(text, room)),
                     *(row for note in self.piece.notes for row in wrapped(note, room, bold=True)),
                 )
             )
+            for told in (texts, brief)
             for room in _WIDTHS
         )
         (width, height) = self.piece.size
@@ -103,10 +108,11 @@ class PartWords:
         yield f"Not printed: the rest of this piece, but for its bottom left corner (sheet {corner})."
         yield self._size
         yield f"Taped up, check: top edge, corner to corner: {show(self.piece.size.width)}"
-        for level in lines.levels[:1]:
-            drop = self.piece.size.height - level.start.y
+        for mark in lines.marks[:1]:
+            drop = self.piece.size.height - mark.hang.y
+            of_which = " of hole 1" if len(lines.levels) > 1 else ""
             if drop >= SAME_MM:
-                yield f"top edge down to the level line, at both ends: {show(drop)}"
+                yield f"top edge down to the level line{of_which}, at both ends: {show(drop)}"
         yield "Cut on the outline where it is printed."
 
     def _describe_card(self) -> Iterable[str]:
@@ -121,10 +127,16 @@ class PartWords:
         if self.lines.has_datum or self.lines.datum_y < 0:  # else the datum is told from this edge
             yield f"top edge, from the datum: {from_datum(self.plan, top)}"
         yield f"top edge, above the floor at the datum's place: {show(top)}"
-        if len(marks) > 1:
-            span = dist(marks[0].hole, marks[-1].hole)
-            yield f"On the wall, check: hole 1 to hole {len(marks)}: {show(span)}"
+        yield from self._measure_between(marks)
         yield from self._measure_from_centre(marks)
+
+    def _measure_between(self, marks: Sequence[Mark]) -> Iterable[str]:
+        """From hole to hole; of a long row from end to end."""
+        numbers = range(1, len(marks) + 1)
+        pairs = pairwise(numbers) if len(marks) <= _MOST_SINGLY else [(1, len(marks))]
+        for one, other in pairs:
+            span = dist(marks[one - 1].hole, marks[other - 1].hole)
+            yield f"On the wall, check: hole {one} to hole {other}: {self._show(span)}"
 
     def _measure_from_centre(self, marks: Iterable[Mark]) -> Iterable[str]:
         """How far a hole is from the centre line that its sheet does not show."""

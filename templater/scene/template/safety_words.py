@@ -23,9 +23,8 @@ from templater.rules.fasteners.wording import (
 from templater.rules.hole_notes import HoleNotes, describe_holes, describe_pieces
 from templater.scene.lines import NORMAL
 from templater.scene.template.blocks import Block, Row, wrapped
-from templater.scene.template.hole_words import name_holes
 from templater.scene.template.labels import Note
-from templater.scene.wording import from_left_end
+from templater.scene.wording import from_left_end, name_holes
 
 _WIDTHS = (84.0, 56.0, 42.0)
 _SIGN = "! "

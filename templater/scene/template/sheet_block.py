@@ -10,13 +10,14 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import TypeAlias
 
-from templater.drawing import Anchor, Item, Polyline, Words
+from templater.drawing import Anchor, Circle, Item, Words
 from templater.geometry import Box, Point, Size
 from templater.lettering import ASCENT, DESCENT, shorten, text_width, wrap
 from templater.printing.model import Coverage, Tile, Tiling
 from templater.scene.lines import FINE, LARGE, MEDIUM, NORMAL, SMALL, TITLE
 from templater.scene.marks import draw_arrow, draw_box
 from templater.scene.template.board import CENTRES, LINES, Board, Cover, plain_shape
+from templater.scene.template.ink import is_small
 from templater.scene.template.room import Regions, Way, Where, find_room
 from templater.scene.template.rulers import place_rulers
 
@@ -44,6 +45,9 @@ _LEFT_OUT = {
 _NO_ROOM = 100
 _MARGIN = 12.0
 """Left of the words, for the arrow that points up, mm."""
+
+_DOT = 2.0
+"""The radius of the dot that tells on the small map where a sheet belongs, mm."""
 
 _LEADING = 1.2
 _SHEET_SIZES = (TITLE, LARGE, NORMAL, SMALL)
@@ -166,11 +170,12 @@ def draw_sheet_block(
         page = f"page {names.first_page + index} of {count}" if count else ""
     (x0, y0, x1, y1), room = block.box, layout.text_width
     items: list[Item] = [draw_box(block.box.grown(-0.2), FINE), *block.rulers]
+    large = NORMAL if is_small(tiling.tiles) else LARGE
     remarks = _REMARKS if tiling.cover is Coverage.FULL else _BRIEF_REMARKS
     foot = Point(x0 + _MARGIN / 2, y0 + layout.arrow_foot)
     items += _draw_up(foot, layout.size.height - layout.arrow_foot - 11)
     named = [
-        *(_name_short(names, sheet, room) if layout is _SMALL else _name_lines(names, room)),
+        *(_name_short(names, sheet, room) if layout is _SMALL else _name_lines(names, room, large)),
         (shorten(names.title, SMALL, room), SMALL, False),
         (f"rev {names.revision}", LARGE, True),
     ]
@@ -222,10 +227,10 @@ def _say_printing(printer: str | None, width_mm: float, depth_mm: float) -> list
     return [(f"“{name}” only, 100 %", SMALL, False)]
 
 
-def _name_lines(names: SheetNames, width_mm: float) -> Iterable[_Line]:
+def _name_lines(names: SheetNames, width_mm: float, large: float) -> Iterable[_Line]:
     """The piece's name, large on one line if it fits, else smaller on two."""
-    if text_width(names.piece, LARGE, bold=True) <= width_mm:
-        yield names.piece, LARGE, True
+    if text_width(names.piece, large, bold=True) <= width_mm:
+        yield names.piece, large, True
         return
     lines = wrap(names.piece, NORMAL, width_mm, bold=True)
     if len(lines) > 2:
@@ -255,7 +260,7 @@ def _draw_up(foot: Point, length: float) -> Iterable[Item]:
 
 
 def _draw_map(tiling: Tiling, index: int, box: Box) -> Iterable[Item]:
-    """All sheets of the template, this one black."""
+    """All sheets of the template, a dot on this one."""
     whole = Box.around(tile.keep for tile in tiling.tiles)
     scale = min(box.width / whole.width, box.height / whole.height)
     for number, tile in enumerate(tiling.tiles):
@@ -263,5 +268,5 @@ def _draw_map(tiling: Tiling, index: int, box: Box) -> Iterable[Item]:
         small = Box(x0 * scale + box.x1, y0 * scale + box.y0, x1 * scale + box.x1, y1 * scale + box.y0)
         yield draw_box(small, FINE)
         if number == index:
-            inner = draw_box(small.grown(-0.5), FINE)
-            yield Polyline(inner.points, FINE, closed=True, filled=True)
+            radius = min(_DOT, *(side / 2 - 0.5 for side in small.size))
+            yield Circle(small.centre, max(radius, 0.3), FINE, filled=True)

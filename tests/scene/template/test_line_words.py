@@ -120,6 +120,23 @@ def test_the_level_line_says_what_to_do(datum_mm: float, said: str) -> None:
     assert all(said in text_of(block) for note in line.notes for block in note.blocks)
 
 
+def test_each_level_line_is_told_by_the_holes_on_it_and_by_its_own_height() -> None:
+    # Holes 1 and 2 at 1300 + 500 = 1800 mm, a lock's hole at 1300 + 100 = 1400; the datum at 1600.
+    piece = placed(Size(400, 600), [(100.0, 500.0), (300.0, 500.0), (200.0, 100.0)])
+    words = words_for(piece, Unit.MILLIMETRE, 1600.0)
+    told = {
+        line.line.start.y: (line.name, say(line.notes)) for line in words.write_lines() if line.notes
+    }
+    assert told[500.0] == (
+        "LEVEL LINE, holes 1, 2",
+        "LEVEL LINE, holes 1, 2 set it 200 mm (7 7/8 in) above the datum",
+    )
+    assert told[100.0] == (
+        "LEVEL LINE, hole 3",
+        "LEVEL LINE, hole 3 set it 200 mm (7 7/8 in) below the datum",
+    )
+
+
 def test_a_line_is_explained_beside_it_or_told_by_its_look() -> None:
     line = line_named(words_for(tide_chart()), "LEVEL LINE")
     *beside, apart = line.notes
@@ -135,6 +152,11 @@ def test_the_level_line_is_not_the_hole_where_the_hook_rises() -> None:
     assert "not the hole" not in text_of(level.notes[0].blocks[0])
 
 
+def test_the_centre_line_is_told_from_studs_which_are_upright_too() -> None:
+    line = line_named(words_for(tide_chart()), "CENTRE LINE")
+    assert "(upright, dash and dot)" in text_of(line.notes[-1].blocks[0])
+
+
 def test_the_centre_line_is_plumb_and_has_its_distances() -> None:
     line = line_named(words_for(tide_chart()), "CENTRE LINE")
     text = text_of(line.notes[0].blocks[0])
@@ -145,7 +167,7 @@ def test_the_centre_line_is_plumb_and_has_its_distances() -> None:
 
 def test_a_piece_without_holes_has_no_level_line() -> None:
     names = [line.name for line in words_for(placed(Size(300, 200))).write_lines()]
-    assert names == ["CENTRE LINE, plumb", "centre line"]
+    assert names == ["CENTRE LINE, plumb", "half height"]
 
 
 @pytest.mark.parametrize(

@@ -132,6 +132,19 @@ def test_a_card_of_two_sheets_tells_how_far_its_holes_are_apart_and_from_the_cen
     assert "hole 2 is 15 in (381 mm) right of the piece's centre line" in text
 
 
+@pytest.mark.parametrize("cover", [Coverage.CARD, Coverage.BAND])
+def test_what_is_told_of_the_holes_holds_beside_the_hole_of_a_lock(cover: Coverage) -> None:
+    # Holes 1 and 2 10 in apart, 2 in below the top; hole 3 16 in below hole 2 and 5 in left of it:
+    # √(16² + 5²) = 16.763 in, nearest sixteenth 16 3/4.
+    holes = [(7 * INCH, 34 * INCH), (17 * INCH, 34 * INCH), (12 * INCH, 18 * INCH)]
+    text = _draw(placed(Size(24 * INCH, 36 * INCH), holes), cover).label_text()
+    if cover is Coverage.CARD:
+        assert "hole 1 to hole 2: 10 in (254 mm)" in text
+        assert "hole 2 to hole 3: 16 3/4 in (426 mm)" in text
+    else:
+        assert "top edge down to the level line of hole 1, at both ends: 2 in (51 mm)" in text
+
+
 def test_a_card_tells_how_high_its_top_edge_is() -> None:
     # Top 27 + 60 = 87 in; the datum is at 60 in.
     text = _draw(PIECES["no hole"], Coverage.CARD).label_text()

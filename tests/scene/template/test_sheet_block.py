@@ -5,7 +5,7 @@ from itertools import combinations
 
 import pytest
 
-from templater.drawing import Item, Line, Polyline, Words
+from templater.drawing import Circle, Item, Line, Polyline, Words
 from templater.geometry import Box, Point, Size
 from templater.lettering import words_box
 from templater.printing.model import Tile, Tiling
@@ -103,19 +103,17 @@ def test_words_stay_in_the_block_and_apart(
     assert not [1 for a, b in combinations(boxes, 2) if a.meets(b)]
 
 
-def test_the_map_blackens_this_sheet() -> None:
+def test_a_dot_on_the_map_tells_this_sheet() -> None:
     items = draw(place())
-    filled = [item for item in items if isinstance(item, Polyline) and item.filled]
-    squares = [item for item in filled if len(item.points) == 4]
+    (dot,) = [item for item in items if isinstance(item, Circle) and item.filled]
     outlines = [
         item
         for item in items
         if isinstance(item, Polyline) and len(item.points) == 4 and not item.filled
     ]
-    assert len(squares) == 1
-    # The frame of the block, and two sheets side by side: the first one, the left, is black.
+    # The frame of the block, and two sheets side by side: the dot is in the first one, the left.
     left = min(outlines[1:], key=lambda item: item.box.x0)
-    assert left.box.holds(squares[0].box)
+    assert left.box.holds(dot.box)
 
 
 def test_rulers_are_true_in_both_directions() -> None:
@@ -175,7 +173,7 @@ def test_names_that_must_be_cut_short_are_told_apart_by_their_number() -> None:
     for number, state in ((3, "first"), (4, "second")):
         name = f"Portrait of the keeper of the outer light in the year of the great storm, {state} state"
         names = SheetNames("Kit", name, "K7M2Q4", 14, 31, number=number)
-        told.append([text for text, _, _ in _name_lines(names, 42.0)])
+        told.append([text for text, _, _ in _name_lines(names, 42.0, 5.0)])
     assert told[0] != told[1]
     assert told[0][0].startswith("3 Portrait")
     assert all(len(lines) == 2 for lines in told)
