@@ -10,10 +10,11 @@ from typing import Any
 
 from templater.layout.flaws import Flaw
 from templater.layout.hang_schema import HangEntry, RingsEntry
+from templater.layout.idle_keys import find_idle_keys
 from templater.layout.misspelt import lacks
 from templater.layout.model import Hanger
 from templater.layout.source import Path
-from templater.quoting import list_words, quote
+from templater.quoting import quote
 
 _PAIRS = ("d-rings", "keyholes")
 _HOLED = ("wire", "d-rings", "keyholes", "sawtooth", "nail", "cleat")
@@ -75,12 +76,7 @@ def check_hang(path: Path, hang: dict[str, Any]) -> Iterator[Flaw]:
     by = _word(hang, "by", "")
     if by not in _HANGERS:
         return
-    for key in hang:
-        users = _USERS.get(key, (by,))
-        if by not in users:
-            message = f"{quote(key)} does not apply to 'hang' by {by}"
-            hint = f"remove it: it belongs to {list_words(users, 'and')}"
-            yield Flaw((*path, key), message, hint, at_key=True)
+    yield from find_idle_keys(path, hang, _USERS, chosen=by, told=f"'hang' by {by}")
     for key in _NEEDS[by]:
         yield from _need(path, hang, by, key)
     match by:
