@@ -32,6 +32,7 @@ NARROWEST = 40.0
 
 _SHORTEST = 20.0
 """A line of which a sheet shows less is not named there, mm."""
+_FAR = 1e6
 _ARROWS = {Side.LEFT: "←", Side.RIGHT: "→", Side.ABOVE: "↑", Side.BELOW: "↓"}
 
 
@@ -57,6 +58,17 @@ def near_side(side: Side, size: Size) -> Point:
         Side.RIGHT: Point(size.width, size.height / 2),
         Side.ABOVE: Point(size.width / 2, size.height),
         Side.BELOW: Point(size.width / 2, 0),
+    }[side]
+
+
+def side_half(side: Side, size: Size) -> Box:
+    """All that is nearer to one side of a piece than to the other."""
+    (x, y) = size.width / 2, size.height / 2
+    return {
+        Side.LEFT: Box(-_FAR, -_FAR, x, _FAR),
+        Side.RIGHT: Box(x, -_FAR, _FAR, _FAR),
+        Side.ABOVE: Box(-_FAR, y, _FAR, _FAR),
+        Side.BELOW: Box(-_FAR, -_FAR, _FAR, y),
     }[side]
 
 
@@ -149,7 +161,11 @@ class TemplateWords:
             blocks = tuple(
                 Block((*wrapped(name, room, bold=True), gap)) for room in (NARROW, NARROW * 0.6)
             )
-            yield Note(blocks, near_side(neighbour.side, self.piece.size))
+            yield Note(
+                blocks,
+                near_side(neighbour.side, self.piece.size),
+                within=side_half(neighbour.side, self.piece.size),
+            )
 
     def write_paper(self) -> Note:
         """What the taped-up paper must measure, and what the user must be told."""

@@ -15,7 +15,7 @@ from templater.printing.model import Coverage, Tiling
 from templater.scene.template.blocks import Block, Row, wrapped
 from templater.scene.template.guide_lines import SAME_MM, TemplateLines
 from templater.scene.template.labels import Note
-from templater.scene.template.line_words import NARROW, WIDE, name_neighbour, near_side
+from templater.scene.template.line_words import NARROW, WIDE, name_neighbour, near_side, side_half
 from templater.scene.wording import above_or_below, format_size_both, from_datum
 
 _WIDTHS = (WIDE, NARROW)
@@ -98,7 +98,8 @@ class PartWords:
                 )
                 for room in _WIDTHS
             )
-            yield Note(blocks, near_side(neighbour.side, self.piece.size))
+            side, size = neighbour.side, self.piece.size
+            yield Note(blocks, near_side(side, size), within=side_half(side, size))
 
     def _describe_band(self) -> Iterable[str]:
         """The heading, then what to know of a band."""
