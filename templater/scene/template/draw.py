@@ -156,7 +156,8 @@ class _Filling:
         lean = tiling.cover is Coverage.CARD and len(tiling.tiles) == 1 < len(self._lines.marks)
         self._holes = HoleWords(piece, plan, self._lines.marks, tiling.near_seam, errors, lean)
         self._boards = _prepare_boards(tiling.tiles, self._lines)
-        self._labels = Labels(tiling.tiles, Box.of(ORIGIN, piece.size), self._boards)
+        outline = Box.of(ORIGIN, piece.size)
+        self._labels = Labels(tiling.tiles, outline, self._boards, spares_ink=not tiling.is_shared)
         self._number_holes()
         by_name = {tile.name: board for tile, board in zip(tiling.tiles, self._boards, strict=True)}
         extent = template_extent(piece)
@@ -246,7 +247,8 @@ class _Filling:
         spared = [line for line in lines if self._labels.is_lean and line.is_upright]
         said_on = [(line, self._put_first(line.notes)) for line in lines if line not in spared]
         safety = SafetyWords(self._piece, self._plan, self._labels.sheet_of)
-        holds, minds = [*safety.write_holes(), *safety.write_supports()], [*safety.write_cautions()]
+        holds, supports = [*safety.write_holes()], [*safety.write_supports()]
+        minds = [*safety.write_cautions()]
         parts = PartWords(self._piece, self._plan, self._lines, self._tiling)
         is_card = self._tiling.cover is Coverage.CARD
         sides = [*(parts.write_sides() if is_card else words.write_sides())]
@@ -254,17 +256,21 @@ class _Filling:
         datum = [] if is_told else [*words.write_datum_off()]
         paper = [*self._describe_paper(words, parts)]
         if self._tiling.is_shared:
-            self._lost += sum(put(note) is None for note in (*datum, *paper))
-            self._deferred = sum(put(note) is None for note in (*minds, *sides, *holds))
+            self._lost += self._count_lost(datum, supports, paper)
+            self._deferred = self._count_lost(minds, sides, holds)
         else:
-            self._lost += sum(put(note) is None for note in (*holds, *datum, *minds, *paper))
+            self._lost += self._count_lost(holds, supports, datum, minds, paper)
         said_on += [(line, self._put_first(line.notes)) for line in spared]
         if not self._tiling.is_shared:
-            self._lost += sum(put(note) is None for note in sides)
+            self._lost += self._count_lost(sides)
         for note in (*words.write_hang_point(), *parts.write_edge()):
             put(note)
         for line, said in said_on:
             self._name_again(line, said)
+
+    def _count_lost(self, *notes: Sequence[Note]) -> int:
+        """Place notes one after the other; how many found no room."""
+        return sum(self._labels.put(note) is None for note in chain.from_iterable(notes))
 
     def _shows(self, line: LineWords) -> bool:
         """Whether a line is printed; of a band or a card it may be on no sheet."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import product
+from math import inf
 from typing import NamedTuple, TypeAlias
 
 from templater.drawing import Item
@@ -56,13 +57,19 @@ class Labels:
 
     ``regions`` are where words may stand on each sheet; ``interruptions`` the words that stand
     across lines; ``is_outside`` tells of each sheet whether words had to stand outside the outline.
-    Where paper ``is_lean``, headings are no higher than other words.
+    Where ink is spared, a sheet takes no words beyond its ink but those that must be told; on small
+    paper words are ``is_lean`` then, their headings no higher than the rest. What is cut out of a page
+    that others share spares none: it is no sheet, and those pages are seldom full.
     """
 
-    def __init__(self, tiles: Sequence[Tile], outline: Box, boards: Sequence[Board]) -> None:
+    def __init__(
+        self, tiles: Sequence[Tile], outline: Box, boards: Sequence[Board], *, spares_ink: bool
+    ) -> None:
         self._tiles, self._boards = tiles, boards
-        self._ink_left = [MOST_INK * tile.page.width * tile.page.height for tile in tiles]
-        self.is_lean = is_small(tiles)
+        self._ink_left = [
+            MOST_INK * tile.page.width * tile.page.height if spares_ink else inf for tile in tiles
+        ]
+        self.is_lean = spares_ink and is_small(tiles)
         self.items: list[list[Item]] = [[] for _ in tiles]
         self.regions = [Regions.of(tile.keep, outline) for tile in tiles]
         self.is_outside = [False] * len(tiles)

@@ -33,6 +33,9 @@ NARROWEST = 40.0
 _SHORTEST = 20.0
 """A line of which a sheet shows less is not named there, mm."""
 _FAR = 1e6
+_MEASURES = 3
+"""How many of the texts on the paper tell what it must measure."""
+
 _ARROWS = {Side.LEFT: "←", Side.RIGHT: "→", Side.ABOVE: "↑", Side.BELOW: "↓"}
 
 
@@ -180,9 +183,8 @@ class TemplateWords:
         if self.piece.hang is not None:
             texts.append(f"Hangs by {self.piece.hang.by.value}.")
         blocks = []
-        for told, room in product(
-            ([*texts, *self._expect_from_top()], texts), (NARROW, WIDE, NARROWEST)
-        ):
+        sayings = ([*texts, *self._expect_from_top()], texts, texts[:_MEASURES])
+        for told, room in product(sayings, (NARROW, WIDE, NARROWEST)):
             rows = [*wrapped("TAPED UP, check the paper:", room, bold=True)]
             rows += [row for text in told for row in wrapped(text, room)]
             rows += [row for note in self.piece.notes for row in wrapped(note, room, bold=True)]
