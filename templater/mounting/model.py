@@ -140,7 +140,7 @@ class Mount:
     """The marks of one piece, in rows from the top down, each left to right, and what else holds it.
 
     ``notes`` are whole sentences for the template, the overview and ``check``; ``supports`` hold a
-    piece without a hole; ``estimate`` is set where the weight was not given.
+    piece without a hole, of which no note tells; ``estimate`` is set where the weight was not given.
     """
 
     marks: tuple[Mark, ...]

@@ -27,7 +27,6 @@ from templater.mounting.notes import (
     ON_LEDGE,
     ONE_STUD,
     note_marks,
-    note_strips,
     note_tipping,
     note_wire,
 )
@@ -113,7 +112,7 @@ def _mount(piece: Piece, units: Unit) -> Mount:
     if hang.on_studs:
         return Mount((), ())
     if hang.by is Hanger.STRIPS:
-        return _stick(piece, hang, units)
+        return _stick(piece, hang)
     rings = find_rings(hang, piece.size)
     if rings is not None:
         return _hang_by_wire(piece, hang, rings, units)
@@ -173,11 +172,9 @@ def _hang_from_rail(piece: Piece, hang: Hanging, points: tuple[Point, ...]) -> M
     return Mount((), tuple(note_tipping(hang, points, piece.size)), supports=cords)
 
 
-def _stick(piece: Piece, hang: Hanging, units: Unit) -> Mount:
+def _stick(piece: Piece, hang: Hanging) -> Mount:
     """Adhesive strips, enough for the weight or for the most that it may be."""
     estimate = _estimate(piece)
     weight_kg = piece.weight_kg if estimate is None else estimate.high_kg
-    rating_kg = given(hang.strip_rating_kg)
-    count = None if weight_kg is None else count_strips(weight_kg, rating_kg)
-    strips = Strips(count, hang.strip_each)
-    return Mount((), (note_strips(strips, rating_kg, units),), supports=(strips,))
+    count = None if weight_kg is None else count_strips(weight_kg, given(hang.strip_rating_kg))
+    return Mount((), (), supports=(Strips(count, hang.strip_each),))

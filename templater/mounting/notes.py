@@ -9,19 +9,24 @@ from templater.layout.model import Hanger, Hanging
 from templater.lengths import Unit, format_both
 from templater.mounting.amounts import SLACK_MM, format_at_least
 from templater.mounting.hang_points import find_mass_centre, find_notch, given, is_between
-from templater.mounting.model import Cord, Mark, Statics, Strips
+from templater.mounting.model import Cord, Mark, Statics, Strips, Support
 from templater.mounting.statics import find_steady_spread
 from templater.mounting.wire import Wire
 
 NO_HANGER = "No hanger given: this is an outline to look at; it has no hole."
 ON_LEDGE = "Stands on the ledge: no hole of its own."
-NO_HOOK_RISE = "Hook's rise not given, 0 assumed: measure your hook."
+NO_HOOK_RISE = (
+    "Rise not given: let the hook bear at the cross, its nail above; or drive a nail or screw there; or"
+    " measure it and give 'rise'."
+)
 NO_RAIL_RISE = "Screws' rise not given, 0 assumed: measure your rail."
 LOCKED = "The lowest hole is for the security lock: it bears no weight."
 ONE_STUD = "Only one stud is behind the rail: it could turn; use a longer rail."
-NO_STRIP_COUNT = "How many strips it needs is not known: give its weight."
 TIPPING = "Its mass centre is not between its hangers: it would tip; move a hanger or add one."
 TOP_HEAVY = "Its wire is tied no higher than its mass centre: only friction keeps it from tipping."
+
+_ON_HOOKS = (Hanger.WIRE, Hanger.D_RINGS, Hanger.SAWTOOTH)
+"""What mostly hangs on a picture hook, whose nail is above the place where it bears."""
 
 MOST_TENSION = 2.0
 """How many times the weight a wire may pull with before it is worth a word.
@@ -34,10 +39,8 @@ stretches lowers the picture by two.
 
 def note_marks(hang: Hanging, marks: Sequence[Mark], size: Size, units: Unit) -> Iterator[str]:
     """What must be told of hardware with holes, whatever it is."""
-    if hang.rise_mm is None and hang.by is Hanger.WIRE:
-        yield NO_HOOK_RISE
-    if hang.rise_mm is None and hang.by is Hanger.CLEAT:
-        yield NO_RAIL_RISE
+    if hang.rise_mm is None:
+        yield from _note_no_rise(hang)
     bearing = [mark for mark in marks if not mark.is_lock]
     yield from _note_outside(bearing, size, units)
     yield from note_tipping(hang, tuple(mark.hang for mark in bearing), size)
@@ -47,6 +50,14 @@ def note_marks(hang: Hanging, marks: Sequence[Mark], size: Size, units: Unit) ->
         yield f"Each {hang.hook.name} takes {hang.hook.holes} fasteners, driven through the hook itself."
     if len(bearing) < len(marks):
         yield LOCKED
+
+
+def _note_no_rise(hang: Hanging) -> Iterator[str]:
+    """What to do where the rise is not given; a nail or a keyhole's screw has none."""
+    if hang.by is Hanger.CLEAT:
+        yield NO_RAIL_RISE
+    elif hang.by in _ON_HOOKS if hang.hook is None else hang.hook.rise_mm is None:
+        yield NO_HOOK_RISE
 
 
 def _note_outside(marks: Sequence[Mark], size: Size, units: Unit) -> Iterator[str]:
@@ -111,17 +122,26 @@ def _note_unsteady(wire: Wire, units: Unit) -> Iterator[str]:
         )
 
 
-def note_strips(strips: Strips, rating_kg: float, units: Unit) -> str:
-    """How many strips to put behind a piece."""
+def note_supports(supports: Sequence[Support], hang: Hanging | None, units: Unit) -> Iterator[str]:
+    """What holds a placed piece without a hole, where there is anything."""
+    yield from _note_cords([each for each in supports if isinstance(each, Cord)], units)
+    for each in supports:
+        if isinstance(each, Strips) and hang is not None:
+            yield f"No hole: {describe_strips(each, hang, units)}."
+
+
+def describe_strips(strips: Strips, hang: Hanging, units: Unit) -> str:
+    """How many strips to put behind a piece, and how strong each is."""
     if strips.count is None:
-        return NO_STRIP_COUNT
+        return "how many strips it needs is not known: give its weight"
+    rating_kg = given(hang.strip_rating_kg)
     rated = f"{rating_kg / 0.45359237:.3g} lb" if units.is_imperial else f"{rating_kg:.3g} kg"
     plural = "" if strips.count == 1 else "s"
     what = f"pair{plural} of adhesive strips" if strips.each == "pair" else f"adhesive strip{plural}"
-    return f"No hole: {strips.count} {what}, each rated {rated} by its maker."
+    return f"{strips.count} {what}, each rated {rated} by its maker"
 
 
-def note_cords(cords: Sequence[Cord], units: Unit) -> Iterator[str]:
+def _note_cords(cords: Sequence[Cord], units: Unit) -> Iterator[str]:
     """How long the cords of a placed piece are, and from where."""
     if cords:
         count = "a cord" if len(cords) == 1 else f"{len(cords)} cords, each"

@@ -15,6 +15,7 @@ from templater.layout.model import (
     Obstacle,
     Region,
     RuleSetting,
+    Stair,
     Surface,
 )
 from templater.lengths import Unit
@@ -92,7 +93,7 @@ class PlacedGroup:
 
     ``pieces`` are all pieces in it, also those of groups inside it; ``parts`` are its members' own
     boxes in order, a group inside it counting as one; ``within`` names the group it is part of.
-    ``is_over_unasked``: as of a piece.
+    ``is_over_unasked``: as of a piece. ``stair``: the flight of stairs that it hangs along.
     """
 
     name: str
@@ -104,6 +105,7 @@ class PlacedGroup:
     parts: tuple[tuple[str, Box], ...] = ()
     within: str | None = None
     is_over_unasked: bool = False
+    stair: Stair | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,10 +8,8 @@ from itertools import chain
 
 from templater.errors import Fault
 from templater.layout.model import Arrangement, Layout, Piece
-from templater.lengths import Unit
-from templater.mounting.model import Cord, Mount
+from templater.mounting.model import Mount
 from templater.mounting.mount import mount_on_studs
-from templater.mounting.notes import note_cords
 from templater.placement.blocks import Block, GroupOnWall, place_blocks
 from templater.placement.bounds import find_out_of_bounds
 from templater.placement.collisions import find_collisions
@@ -104,7 +102,6 @@ def _make_pieces(
             neighbours[piece.name],
             furniture,
             group=groups.get(piece.name),
-            units=layout.units,
         )
         for piece in placed
     )
@@ -118,19 +115,17 @@ def _make_piece(
     furniture: Mapping[str, PlacedFurniture],
     *,
     group: str | None,
-    units: Unit,
 ) -> PlacedPiece:
     """One piece on the wall, what holds it moved there with it; without that it hangs by nothing."""
     box = block.boxes[piece.name]
     supports = tuple(support.moved(box.x0, box.y0) for support in mount.supports)
-    cords = [support for support in supports if isinstance(support, Cord)]
     over = _find_over(block, furniture)
     return PlacedPiece(
         name=piece.name,
         slug=piece.slug,
         box=box,
         marks=tuple(mark.moved(box.x0, box.y0) for mark in mount.marks),
-        notes=(*note_cords(cords, units), *mount.notes),
+        notes=mount.notes,
         hang=piece.hang if mount.marks or supports else None,
         weight_kg=mount.estimate.kg if mount.estimate else piece.weight_kg,
         group=group,
@@ -171,6 +166,7 @@ def _make_groups(block: Block, furniture: Mapping[str, PlacedFurniture]) -> Iter
             parts=tuple((member, group.boxes[member]) for member in group.group.members),
             within=outer,
             is_over_unasked=_is_unasked(block, over),
+            stair=group.group.stair,
         )
 
 

@@ -13,6 +13,7 @@ from templater.layout.model import Hanger, Hanging, Layout, MadeOf, Material, Pi
 from templater.lengths import Unit
 from templater.mounting.model import Cord, Mount, Strips
 from templater.mounting.mount import mount_pieces
+from templater.mounting.notes import note_supports
 from tests.builders import hanging, inches, layout, piece, place_layout, plan_of, position
 
 AT = Place("hall.yaml", 7, 11)
@@ -136,9 +137,10 @@ def test_a_cord_from_the_rail_has_no_hole() -> None:
     assert cord.hook == pytest.approx((inches(48), inches(90)))
     assert cord.length_mm == pytest.approx(inches(22))
     assert cord.load_n == pytest.approx(19.6133)
-    assert placed.notes == (
-        "No hole: a cord of 22 in (559 mm) from the rail's hook, 90 in (2286 mm) above the floor.",
-    )
+    assert placed.notes == ()
+    assert list(note_supports(placed.supports, placed.hang, Unit.INCH)) == [
+        "No hole: a cord of 22 in (559 mm) from the rail's hook, 90 in (2286 mm) above the floor."
+    ]
 
 
 def test_two_cords_hang_plumb() -> None:
@@ -149,7 +151,8 @@ def test_two_cords_hang_plumb() -> None:
     loads = [cord.load_n for cord in placed.supports if isinstance(cord, Cord)]
     # The mass centre is 9 in from the left cord, 3 in from the right one.
     assert loads == pytest.approx([19.6133 / 4, 19.6133 * 3 / 4])
-    assert placed.notes[0].startswith("No hole: 2 cords, each of 22 in (559 mm)")
+    (note,) = note_supports(placed.supports, placed.hang, Unit.INCH)
+    assert note.startswith("No hole: 2 cords, each of 22 in (559 mm)")
 
 
 @pytest.mark.parametrize(
@@ -186,14 +189,16 @@ STRIPS = replace(hanging(Hanger.STRIPS), drop_mm=None, strip_rating_kg=2.0, at=A
             "No hole: 2 pairs of adhesive strips, each rated 4.41 lb by its maker.",
         ),  # 3 / 2
         (0.5, "strip", 1, "No hole: 1 adhesive strip, each rated 4.41 lb by its maker."),
-        (None, "pair", None, "How many strips it needs is not known: give its weight."),
+        (None, "pair", None, "No hole: how many strips it needs is not known: give its weight."),
     ],
 )
 def test_strips_are_counted_by_the_weight(
     weight: float | None, each: str, count: int | None, note: str
 ) -> None:
-    mount = mount_of(replace(STRIPS, strip_each=each), weight)
-    assert mount == Mount((), (note,), supports=(Strips(count, each),))
+    hang = replace(STRIPS, strip_each=each)
+    mount = mount_of(hang, weight)
+    assert mount == Mount((), (), supports=(Strips(count, each),))
+    assert list(note_supports(mount.supports, hang, Unit.INCH)) == [note]
 
 
 def test_strips_are_counted_by_the_most_an_estimate_may_be() -> None:
@@ -344,7 +349,7 @@ def test_the_load_of_a_picture_that_bends_its_nail() -> None:
 
 
 def test_a_metric_wall_speaks_of_kilograms() -> None:
-    mounting = mount_pieces(layout([frame(STRIPS, 1.5)], units=Unit.MILLIMETRE))
-    assert mounting.mounts["Tide chart"].notes == (
-        "No hole: 2 pairs of adhesive strips, each rated 2 kg by its maker.",
-    )
+    supports = mount_of(STRIPS, 1.5).supports
+    assert list(note_supports(supports, STRIPS, Unit.MILLIMETRE)) == [
+        "No hole: 2 pairs of adhesive strips, each rated 2 kg by its maker."
+    ]

@@ -109,6 +109,11 @@ def test_the_whole_is_put_left_and_right_like_any_group(place: Position, left: f
     assert left is not None or box.centre.x == pytest.approx(inches(150))
 
 
+def test_the_plan_knows_the_flight() -> None:
+    plan = plan_of(stair_hall(STEEP, position(left=inches(100))))
+    assert [each.stair for each in plan.groups] == [STEEP]
+
+
 def test_an_eye_line_of_the_group_is_taken_from_the_nosings() -> None:
     lower = plan_of(stair_hall(STEEP, position(left=inches(30), eye_line=inches(57))))
     usual = plan_of(stair_hall(STEEP, position(left=inches(30))))

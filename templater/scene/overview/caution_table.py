@@ -6,13 +6,12 @@ from collections.abc import Sequence
 
 from templater.rules.cautions.together import Told, tell_together
 from templater.rules.model import Finding, Verdict
-from templater.scene.overview.chapters import Chapter
-from templater.scene.tables import Column, Fit, fit_columns, leave_out_empty
+from templater.scene.overview.chapters import NARROW, Chapter, fit_chapter, stack_columns
+from templater.scene.tables import Column, Fit
 
 MOST_LISTED = 60
 """So many cautions are listed; of more, their number is given."""
 
-_NARROW = 150.0
 _SHAPE = "caution !"
 _HEADING = "Cautions: likelihoods, not a survey. Use a detector; local codes and licensed trades decide"
 _COLUMNS = (
@@ -29,15 +28,13 @@ def list_cautions(findings: Sequence[Finding], width_mm: float) -> list[Chapter]
     """What is to be heeded; what could not be judged is summed up; what is clear is not told."""
     told = tell_together(found for found in findings if found.verdict is Verdict.CAUTION)
     notes = _sum_up(findings)
-    rows = [_row(each) for each in told[:MOST_LISTED]]
-    columns: tuple[Column, ...] = _COLUMNS
-    if width_mm < _NARROW:
-        columns = (columns[0], Column("Caution, what to do, and its source", Fit.WRAPPED))
-        rows = [(row[0], "\n".join(cell for cell in row[1:] if cell)) for row in rows]
+    columns, rows = [*_COLUMNS], [_row(each) for each in told[:MOST_LISTED]]
+    if width_mm < NARROW:
+        heading = "Caution, what to do, and its source"
+        columns, rows = stack_columns(columns, rows, kept=1, heading=heading)
     more = len(told) - len(rows)
     heading = _HEADING + (f" ({more} not listed here: run templater check)" if more else "")
-    kept, cells = leave_out_empty(columns, rows)
-    table = Chapter(heading, fit_columns(kept, cells, width_mm), cells, notes)
+    table = fit_chapter(heading, columns, rows, width_mm, notes)
     return [table] if rows or notes else []
 
 

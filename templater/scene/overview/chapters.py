@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from templater.drawing import Item
@@ -16,10 +17,21 @@ from templater.scene.passages import (
     move_items,
     stack_passages,
 )
-from templater.scene.tables import PADDING, Column, draw_table, table_width
+from templater.scene.tables import (
+    PADDING,
+    Column,
+    Fit,
+    draw_table,
+    fit_columns,
+    leave_out_empty,
+    table_width,
+)
 
 LEAST_ROW = (ASCENT + DESCENT) * SMALL + PADDING
 """The height of a row of one line, mm."""
+
+NARROW = 150.0
+"""On paper narrower than this what follows a table's first columns stands in one, mm."""
 
 _GUTTER = 8.0
 _AFTER = 6.0
@@ -34,6 +46,26 @@ class Chapter:
     columns: tuple[Column, ...]
     rows: tuple[tuple[str, ...], ...]
     notes: tuple[str, ...] = ()
+
+
+def fit_chapter(
+    heading: str,
+    columns: Sequence[Column],
+    rows: Sequence[Sequence[str]],
+    width_mm: float,
+    notes: tuple[str, ...] = (),
+) -> Chapter:
+    """A chapter whose table fits a width, without the columns that have nothing in any row."""
+    kept, cells = leave_out_empty(columns, rows)
+    return Chapter(heading, fit_columns(kept, cells, width_mm), cells, notes)
+
+
+def stack_columns(
+    columns: Sequence[Column], rows: Sequence[Sequence[str]], *, kept: int, heading: str
+) -> tuple[list[Column], list[tuple[str, ...]]]:
+    """The table with all that follows the columns kept in one, its cells one under the other."""
+    stacked = [(*row[:kept], "\n".join(cell for cell in row[kept:] if cell)) for row in rows]
+    return [*columns[:kept], Column(heading, Fit.WRAPPED)], stacked
 
 
 class ChapterRun:

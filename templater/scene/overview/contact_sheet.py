@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import groupby, pairwise
+from itertools import groupby
 
 from templater.drawing import Item, Line, Polyline
 from templater.geometry import ORIGIN, Box, Point, Size
@@ -25,9 +25,10 @@ from templater.scene.marks import draw_box
 from templater.scene.model import Form, PageDrawing
 from templater.scene.overview.piece_labels import Crowd, Wording, write_beside, write_inside
 from templater.scene.overview.scales import Scale, choose_scale
-from templater.scene.overview.wall_figures import View
+from templater.scene.overview.surroundings import draw_slope
+from templater.scene.overview.view import Sight, View
+from templater.scene.overview.wall_lines import draw_level
 from templater.scene.passages import draw_paragraph, move_items
-from templater.scene.spans import common_spans, dash_spans, open_spans
 from templater.scene.wording import format_size
 
 A_PAGE = 3
@@ -159,13 +160,9 @@ class _Picture:
         self._plan, self._group, self._window = entry.plan, entry.placed, window
         bottom = place.y1 - window.height / scale.ratio
         origin = Point(place.x0 - window.x0 / scale.ratio, bottom - window.y0 / scale.ratio)
-        self._view = View(scale, origin, window)
-        self._frame = self._view.box_on_page(window)
-        self._crowd = Crowd()
-        solid = (self._plan.furniture, self._plan.obstacles, self._plan.pieces)
-        self._solid = [box for things in solid for thing in things if (box := self._seen(thing.box))]
-        for box in self._solid:
-            self._crowd.add(box)
+        self._sight = Sight.of(self._plan, View(scale, origin, window))
+        self._frame = self._sight.frame
+        self._crowd = Crowd(self._sight.solids)
 
     @property
     def right(self) -> float:
@@ -179,77 +176,44 @@ class _Picture:
         yield from self._draw_things()
         yield from self._draw_pieces()
 
-    def _seen(self, box: Box) -> Box | None:
-        """A box of the wall on the page, as far as the window shows it."""
-        return self._view.box_on_page(box.common(self._window)) if box.meets(self._window) else None
-
     def _draw_wall(self) -> Iterator[Item]:
         """Floor and ceiling, and the wall's ends where they are seen; dashed where it goes on."""
         (x0, y0, x1, y1), wall = self._frame, self._plan.wall
         yield Line(Point(x0, y0), Point(x1, y0), HEAVY)
-        yield from self._draw_ceiling()
+        level = [Point(x0, y1), Point(x1, y1)]
+        yield from draw_slope(self._sight.ceiling or level, self._frame, self._crowd)
         for x, is_end in ((x0, self._window.x0 <= 0.0), (x1, self._window.x1 >= wall.width)):
             dash = () if is_end else short_dash(THIN)
             yield Line(Point(x, y0), Point(x, y1), THICK if is_end else THIN, dash)
 
-    def _draw_ceiling(self) -> Iterator[Item]:
-        """A level ceiling, or the part of a sloping one that the window shows."""
-        (x0, _, x1, y1), ends = self._frame, self._plan.ceiling
-        if not ends:
-            yield Line(Point(x0, y1), Point(x1, y1), THICK)
-            return
-        for start, end in pairwise(ends):
-            left, right = max(start.x, self._window.x0), min(end.x, self._window.x1)
-            if left < right:
-                slope = (end.y - start.y) / (end.x - start.x)
-                low, high = (
-                    self._view.on_page(Point(x, start.y + (x - start.x) * slope)) for x in (left, right)
-                )
-                yield Line(low, high, THICK)
-
     def _draw_eye_line(self) -> Iterator[Item]:
-        """The eye line, hidden where something hangs or stands in front."""
-        y = self._view.on_page(Point(0.0, self._plan.eye_line_mm)).y
-        hidden = [(box.x0, box.x1) for box in self._solid if box.y0 < y < box.y1]
-        span = (self._frame.x0, self._frame.x1)
-        if not self._frame.y0 < y < self._frame.y1:
-            return
-        for x0, x1 in common_spans(dash_spans(centre_dash(THIN), *span), open_spans(hidden, *span)):
-            line = Line(Point(x0, y), Point(x1, y), THIN)
-            self._crowd.add(line.box.grown(0.3))
-            yield line
+        """The eye line, where it is on the wall."""
+        y = self._sight.view.on_page(Point(0.0, self._plan.eye_line_mm)).y
+        if self._frame.y0 < y < self._frame.y1:
+            yield from draw_level(y, THIN, centre_dash(THIN), self._sight, self._crowd)
 
     def _draw_things(self) -> Iterator[Item]:
         """Furniture with its name and size; windows, doors and the like with their names."""
-        for thing in self._plan.furniture:
-            if box := self._seen(thing.box):
-                size = format_size(thing.box.size, self._plan.units)
-                yield draw_box(box, MEDIUM)
-                wordings = (Wording("", thing.name, size), Wording("", thing.name))
-                yield from write_inside(box, self._hung_within(box), wordings)
-        for obstacle in self._plan.obstacles:
-            if box := self._seen(obstacle.box):
-                yield draw_box(box, THIN)
-                yield draw_box(box.grown(-_INSET), THIN) if min(box.size) > 5 * _INSET else _cross(box)
-                wordings = (Wording("", obstacle.name), Wording("", obstacle.kind))
-                words = write_inside(box.grown(-_INSET), (), wordings)
-                around = box.grown(_INSET)
-                yield from words or write_beside(around, obstacle.name, self._crowd, self._frame)
-
-    def _hung_within(self, box: Box) -> list[Box]:
-        """The pieces drawn within a box, which words must avoid."""
-        seen = (self._seen(piece.box) for piece in self._plan.pieces)
-        return [other for other in seen if other and other.meets(box)]
+        for _, thing, box in self._sight.furniture:
+            size = format_size(thing.box.size, self._plan.units)
+            yield draw_box(box, MEDIUM)
+            hung = [piece.box for piece in self._sight.pieces if piece.box.meets(box)]
+            yield from write_inside(box, hung, (Wording("", thing.name, size), Wording("", thing.name)))
+        for _, obstacle, box in self._sight.obstacles:
+            yield draw_box(box, THIN)
+            yield draw_box(box.grown(-_INSET), THIN) if min(box.size) > 5 * _INSET else _cross(box)
+            wordings = (Wording("", obstacle.name), Wording("", obstacle.kind))
+            words = write_inside(box.grown(-_INSET), (), wordings)
+            around = box.grown(_INSET)
+            yield from words or write_beside(around, obstacle.name, self._crowd, self._frame)
 
     def _draw_pieces(self) -> Iterator[Item]:
         """The group's pieces with their numbers in the list; all others as thin outlines."""
-        numbers = {name: number for number, name in enumerate(self._group.pieces, 1)}
-        for piece in self._plan.pieces:
-            if not (box := self._seen(piece.box)):
-                continue
-            yield draw_box(box, THICK if piece.name in numbers else FINE)
-            if piece.name in numbers:
-                number = str(numbers[piece.name])
+        numbers = {name: str(number) for number, name in enumerate(self._group.pieces, 1)}
+        for _, piece, box in self._sight.pieces:
+            number = numbers.get(piece.name)
+            yield draw_box(box, THICK if number else FINE)
+            if number:
                 inside = write_inside(box, (), (Wording(number),))
                 yield from inside or write_beside(box, number, self._crowd, self._frame)
 

@@ -1,4 +1,4 @@
-"""The overview's tables of what each hole bears and takes, and of what to buy for the wall."""
+"""The overview's tables of what holds each piece and what that bears, and of what to buy for it."""
 
 from __future__ import annotations
 
@@ -6,17 +6,16 @@ from collections.abc import Iterator, Sequence
 
 from templater.drawing import Anchor
 from templater.lengths import format_both
-from templater.mounting.model import Cord
+from templater.mounting.model import Cord, Strips
+from templater.mounting.notes import describe_strips
 from templater.placement.model import PlacedPiece, Plan
 from templater.rules.fasteners.choose import choose_fasteners
 from templater.rules.fasteners.load import find_cord_load
 from templater.rules.fasteners.shopping import format_cord_rating, list_shopping
 from templater.rules.fasteners.wording import format_asked, format_load, judge_fastener
-from templater.scene.overview.chapters import Chapter
-from templater.scene.tables import Column, Fit, fit_columns
+from templater.scene.overview.chapters import NARROW, Chapter, fit_chapter, stack_columns
+from templater.scene.tables import Column, Fit
 from templater.scene.wording import from_left_end
-
-_NARROW = 150.0
 
 _HOLES = (
     Column("No.", anchor=Anchor.MIDDLE),
@@ -38,11 +37,11 @@ _TO_BUY = (
 
 
 def list_hardware(plan: Plan, width_mm: float) -> list[Chapter]:
-    """What is behind each hole, what it bears and what goes into it; the same of a rail's hooks."""
+    """What is behind each hole, what it bears and what goes into it; a rail's hooks; adhesive strips."""
     rows = [
         (str(number), piece.name, *row)
         for number, piece in enumerate(plan.pieces, start=1)
-        for row in (*_hole_rows(piece, plan), *_cord_rows(piece, plan))
+        for row in (*_hole_rows(piece, plan), *_cord_rows(piece, plan), *_strip_rows(piece, plan))
     ]
     heading = "Holes: wall, load and hardware"
     return [_fit(heading, _HOLES, rows, 3, width_mm)] if rows else []
@@ -76,6 +75,12 @@ def _cord_rows(piece: PlacedPiece, plan: Plan) -> Iterator[tuple[str, ...]]:
             )
 
 
+def _strip_rows(piece: PlacedPiece, plan: Plan) -> Iterator[tuple[str, ...]]:
+    for strips in piece.supports:
+        if isinstance(strips, Strips) and piece.hang is not None:
+            yield ("strips", "", "", "", "", describe_strips(strips, piece.hang, plan.units), "")
+
+
 def list_things_to_buy(plan: Plan, width_mm: float) -> list[Chapter]:
     """The shopping list."""
     rows = [
@@ -93,14 +98,14 @@ def _fit(
     width_mm: float,
 ) -> Chapter:
     """A table; on narrow paper what follows the first columns stands in one, each under its name."""
-    if width_mm < _NARROW:
+    if width_mm < NARROW:
         names = [column.heading for column in columns[kept:]]
-        rows = [(*row[:kept], _stack(names, row[kept:])) for row in rows]
-        columns = (*columns[:kept], Column(", ".join(names), Fit.WRAPPED))
-    return Chapter(heading, fit_columns(columns, rows, width_mm), tuple(rows))
+        rows = [(*row[:kept], *_name_cells(names, row[kept:])) for row in rows]
+        columns, rows = stack_columns(columns, rows, kept=kept, heading=", ".join(names))
+    return fit_chapter(heading, columns, rows, width_mm)
 
 
-def _stack(names: Sequence[str], cells: Sequence[str]) -> str:
-    """The cells one under the other, each after its name."""
-    pairs = zip(names, cells, strict=True)
-    return "\n".join(f"{name.lower()}: {cell}" for name, cell in pairs if cell)
+def _name_cells(names: Sequence[str], cells: Sequence[str]) -> Iterator[str]:
+    """The cells, each after its name."""
+    for name, cell in zip(names, cells, strict=True):
+        yield f"{name.lower()}: {cell}" if cell else ""

@@ -4,16 +4,15 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import replace
 
 from templater.drawing import Anchor
 from templater.lengths import format_both
 from templater.placement.model import PlacedPiece, Plan
 from templater.printing.error import Errors, format_error
 from templater.rules.model import Finding, Verdict
-from templater.scene.overview.chapters import Chapter
-from templater.scene.overview.elevation import furniture_key
-from templater.scene.tables import Column, Fit, fit_columns, leave_out_empty, table_width
+from templater.scene.overview.chapters import NARROW, Chapter, fit_chapter, stack_columns
+from templater.scene.overview.named_things import furniture_key
+from templater.scene.tables import Column, Fit, table_width
 from templater.scene.wording import (
     format_size,
     format_size_both,
@@ -28,7 +27,6 @@ MOST_BROKEN = 60
 MOST_KEPT = 30
 """Rules that are kept are listed up to so many, else only counted."""
 
-_NARROW = 150.0
 _SHAPES = {
     Verdict.BROKEN: "broken ×",
     Verdict.ACCEPTED: "accepted +",
@@ -69,7 +67,7 @@ def list_holes(plan: Plan, width_mm: float, errors: _Errors | None = None) -> li
                 _hole_rows(plan, number, piece, joint), _list_errors(piece, expected), strict=True
             )
         ]
-        whole = _pick(_HOLE_COLUMNS, rows, sorted((*_NAMES, *measures)), "Holes", width_mm)
+        whole = _pick(rows, sorted((*_NAMES, *measures)), "Holes", width_mm)
         if _is_within(whole, width_mm):
             return [whole]
     return _split(rows, measures, width_mm)
@@ -79,14 +77,12 @@ def _split(rows: Sequence[Sequence[str]], measures: Sequence[int], width_mm: flo
     """Tables of the same holes, each with as many of the measures as it has room for."""
     groups: list[list[int]] = [[]]
     for index in measures:
-        wider = _pick(_HOLE_COLUMNS, rows, (*_NAMES, *groups[-1], index), "", width_mm)
+        wider = _pick(rows, (*_NAMES, *groups[-1], index), "", width_mm)
         if groups[-1] and not _is_within(wider, width_mm):
             groups.append([])
         groups[-1].append(index)
     return [
-        _pick(
-            _HOLE_COLUMNS, rows, (*_NAMES, *group), f"Holes, table {number} of {len(groups)}", width_mm
-        )
+        _pick(rows, (*_NAMES, *group), f"Holes, table {number} of {len(groups)}", width_mm)
         for number, group in enumerate(groups, start=1)
     ]
 
@@ -100,16 +96,11 @@ def _number(plan: Plan) -> Iterable[tuple[int, PlacedPiece]]:
 
 
 def _pick(
-    columns: Sequence[Column],
-    rows: Sequence[Sequence[str]],
-    indexes: Sequence[int],
-    heading: str,
-    width_mm: float,
+    rows: Sequence[Sequence[str]], indexes: Sequence[int], heading: str, width_mm: float
 ) -> Chapter:
-    """A table of some of the columns, without those that have nothing in any row."""
-    chosen = tuple(tuple(row[index] for index in indexes) for row in rows)
-    kept, cells = leave_out_empty([columns[i] for i in indexes], chosen)
-    return Chapter(heading, fit_columns(kept, cells, width_mm), cells)
+    """The table of holes with some of its columns."""
+    chosen = [[row[index] for index in indexes] for row in rows]
+    return fit_chapter(heading, [_HOLE_COLUMNS[i] for i in indexes], chosen, width_mm)
 
 
 def _hole_rows(plan: Plan, number: int, piece: PlacedPiece, joint: str) -> Iterable[tuple[str, ...]]:
@@ -163,7 +154,7 @@ def list_furniture(plan: Plan, width_mm: float) -> list[Chapter]:
         )
         for number, thing in enumerate(plan.furniture, start=1)
     ]
-    return [_pick(columns, rows, range(5), "Furniture", width_mm)] if rows else []
+    return [fit_chapter("Furniture", columns, rows, width_mm)] if rows else []
 
 
 def list_notes(plan: Plan, width_mm: float) -> list[Chapter]:
@@ -174,7 +165,7 @@ def list_notes(plan: Plan, width_mm: float) -> list[Chapter]:
         Column("Note", Fit.WRAPPED),
     )
     rows = [(str(number), piece.name, note) for number, piece in _number(plan) for note in piece.notes]
-    return [_pick(columns, rows, range(3), "Notes", width_mm)] if rows else []
+    return [fit_chapter("Notes", columns, rows, width_mm)] if rows else []
 
 
 def list_findings(findings: Sequence[Finding], width_mm: float) -> list[Chapter]:
@@ -189,13 +180,11 @@ def list_findings(findings: Sequence[Finding], width_mm: float) -> list[Chapter]
     more = len(findings) - counts[Verdict.NOT_APPLICABLE] - len(shown)
     if more:
         heading += f" ({more} not listed here: run templater check)"
-    rows = [_finding_row(finding) for finding in shown]
-    columns: tuple[Column, ...] = _FINDING_COLUMNS
-    if width_mm < _NARROW:
-        columns = (columns[0], Column("Rule, and what would mend it or why it is so", Fit.WRAPPED))
-        rows = [(row[0], "\n".join(cell for cell in row[1:] if cell)) for row in rows]
-    table = _pick(columns, rows, range(len(columns)), f"Rules of placing: {heading}", width_mm)
-    return [replace(table, notes=_sum_up(findings))]
+    columns, rows = [*_FINDING_COLUMNS], [_finding_row(finding) for finding in shown]
+    if width_mm < NARROW:
+        stacked = "Rule, and what would mend it or why it is so"
+        columns, rows = stack_columns(columns, rows, kept=1, heading=stacked)
+    return [fit_chapter(f"Rules of placing: {heading}", columns, rows, width_mm, _sum_up(findings))]
 
 
 def _sum_up(findings: Sequence[Finding]) -> tuple[str, ...]:

@@ -8,7 +8,8 @@ from dataclasses import dataclass
 
 from templater.geometry import Box, Point, Size
 from templater.placement.model import Plan
-from templater.scene.overview.elevation import LEAST_PIECE, fit_elevation
+from templater.scene.overview.elevation import fit_elevation
+from templater.scene.overview.named_things import LEAST_PIECE
 from templater.scene.overview.scales import Scale, choose_scale_for_detail
 
 MOST_PARTS = 12

@@ -5,29 +5,45 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
+from math import ceil, hypot
 from typing import NamedTuple
 
-from templater.drawing import Anchor, Words
+from templater.drawing import Anchor, Line, Words
 from templater.geometry import Box, Point
 from templater.lettering import ASCENT, DESCENT, LINE_PITCH, text_width, wrap
 from templater.scene.lines import SMALL
+from templater.scene.overview.sightlines import point_along
 
 AIR = 0.7
 """Clear space round the words, mm."""
 
 _CELL = 20.0
+_LINE_AIR = 0.3
+_STEP = 1.5
+"""How finely a slanted line keeps words away, mm."""
 
 
 class Crowd:
     """Areas of a page that are taken, kept by cells of a grid so that asking stays quick."""
 
-    def __init__(self) -> None:
+    def __init__(self, taken: Iterable[Box] = ()) -> None:
         self._cells: dict[tuple[int, int], list[Box]] = defaultdict(list)
+        for box in taken:
+            self.add(box)
 
     def add(self, box: Box) -> None:
         """Take an area."""
         for cell in _cells(box):
             self._cells[cell].append(box)
+
+    def keep_off(self, line: Line) -> None:
+        """Take the little room that a level or an upright line needs."""
+        self.add(line.box.grown(_LINE_AIR))
+
+    def keep_off_slope(self, line: Line) -> None:
+        """Take the room along a slanted line, not all of the box that it lies across."""
+        for part in _cut(line):
+            self.add(part.grown(AIR))
 
     def is_free(self, box: Box) -> bool:
         """Whether nothing taken meets the area."""
@@ -39,6 +55,15 @@ def _cells(box: Box) -> Iterator[tuple[int, int]]:
     for column in range(int(box.x0 // _CELL), int(box.x1 // _CELL) + 1):
         for row in range(int(box.y0 // _CELL), int(box.y1 // _CELL) + 1):
             yield column, row
+
+
+def _cut(line: Line) -> Iterator[Box]:
+    """The boxes of short parts of a line, which together stay near it."""
+    (x0, y0), (x1, y1) = line.start, line.end
+    count = max(1, ceil(hypot(x1 - x0, y1 - y0) / _STEP))
+    points = [point_along(line.start, line.end, number / count) for number in range(count + 1)]
+    for a, b in pairwise(points):
+        yield Box(min(a.x, b.x), min(a.y, b.y), max(a.x, b.x), max(a.y, b.y))
 
 
 class Wording(NamedTuple):

@@ -4,13 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from templater.drawing import Line
+from templater.drawing import Dash, Line
 from templater.geometry import Box, Point
 from templater.scene.spans import open_spans
 
 
 def draw_seen(
-    start: Point, end: Point, width_mm: float, frame: Box, fronts: Sequence[Box] = ()
+    start: Point,
+    end: Point,
+    width_mm: float,
+    frame: Box,
+    fronts: Sequence[Box] = (),
+    *,
+    dash: Dash = (),
 ) -> list[Line]:
     """The parts of a line that lie within a frame and behind none of the boxes in front."""
     within = find_share(start, end, frame)
@@ -18,7 +24,7 @@ def draw_seen(
         return []
     shares = [share for box in fronts if (share := find_share(start, end, box))]
     return [
-        Line(point_along(start, end, low), point_along(start, end, high), width_mm)
+        Line(point_along(start, end, low), point_along(start, end, high), width_mm, dash)
         for low, high in open_spans(shares, *within)
     ]
 

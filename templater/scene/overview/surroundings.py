@@ -1,34 +1,35 @@
-"""Draws what hangs and stands nowhere but is there: crossed boxes for openings, a sloping ceiling."""
+"""Draws what hangs and stands nowhere but is there: openings and fixtures, a sloping ceiling."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from itertools import pairwise, product
-from math import ceil, hypot
 
 from templater.drawing import Anchor, Line, Words
 from templater.geometry import Box, Point
+from templater.layout.model import LeftRight
 from templater.lettering import text_width, words_box
-from templater.scene.lines import FINE, SMALL, THICK, THIN
+from templater.scene.lines import FINE, SMALL, THICK, THIN, short_dash
 from templater.scene.overview.piece_labels import AIR, Crowd
-from templater.scene.overview.sightlines import draw_seen, point_along
+from templater.scene.overview.sightlines import draw_seen
 
 _STEP = 1.5
-"""How finely a sloping line keeps words away, mm."""
-
 _STEPS = 6
-"""So many steps away from a point of the ceiling its height may stand."""
+"""So many steps, mm each, away from a point of the ceiling its height may stand."""
 
 
-def obstacle_key(number: int) -> str:
-    """What stands for an opening or a fixture where its name does not fit."""
-    return f"X{number}"
-
-
-def draw_crossed_box(box: Box, frame: Box, fronts: Sequence[Box], words: Sequence[Words]) -> list[Line]:
+def draw_opening(
+    box: Box,
+    frame: Box,
+    fronts: Sequence[Box] = (),
+    words: Sequence[Words] = (),
+    *,
+    hinges: LeftRight | None = None,
+) -> list[Line]:
     """An opening as draughtsmen show it: its outline and both diagonals, which leave room for words.
 
-    What stands in front hides it; of a box that the frame cuts off the rest is shown.
+    Of a leaf whose ``hinges`` are known, dashes meet at them in place of the diagonals. What stands
+    in front hides it; of a box that the frame cuts off the rest is shown.
     """
     (x0, y0, x1, y1), written = box, [words_box(line).grown(AIR) for line in words]
     low_left, low_right, high_left, high_right = (Point(x, y) for y in (y0, y1) for x in (x0, x1))
@@ -39,17 +40,26 @@ def draw_crossed_box(box: Box, frame: Box, fronts: Sequence[Box], words: Sequenc
         (low_left, high_left),
     )
     lines = [line for side in sides for line in draw_seen(*side, THIN, frame, fronts)]
-    for diagonal in ((low_left, high_right), (high_left, low_right)):
-        lines += draw_seen(*diagonal, FINE, frame, [*fronts, *written])
+    dash = short_dash(FINE) if hinges else ()
+    for stroke in _find_strokes(box, hinges):
+        lines += draw_seen(*stroke, FINE, frame, [*fronts, *written], dash=dash)
     return lines
+
+
+def _find_strokes(box: Box, hinges: LeftRight | None) -> list[tuple[Point, Point]]:
+    """Both diagonals, or what runs from the corners of a leaf's free side to its hinges."""
+    x0, y0, x1, y1 = box
+    if hinges is None:
+        return [(Point(x0, y0), Point(x1, y1)), (Point(x0, y1), Point(x1, y0))]
+    hinge, free = (x0, x1) if hinges is LeftRight.LEFT else (x1, x0)
+    return [(Point(free, y), Point(hinge, box.centre.y)) for y in (y0, y1)]
 
 
 def draw_slope(points: Sequence[Point], frame: Box, crowd: Crowd) -> list[Line]:
     """A sloping ceiling; words keep away from it."""
     lines = [line for pair in pairwise(points) for line in draw_seen(*pair, THICK, frame)]
     for line in lines:
-        for part in _cut(line):
-            crowd.add(part.grown(AIR))
+        crowd.keep_off_slope(line)
     return lines
 
 
@@ -79,12 +89,3 @@ def find_low_spans(points: Sequence[Point], y: float) -> list[tuple[float, float
         at = left.x + (right.x - left.x) * (y - left.y) / (right.y - left.y)
         spans.append((left.x, at) if left.y < y else (at, right.x))
     return spans
-
-
-def _cut(line: Line) -> Iterator[Box]:
-    """The boxes of short parts of a line, which together stay near it."""
-    (x0, y0), (x1, y1) = line.start, line.end
-    count = max(1, ceil(hypot(x1 - x0, y1 - y0) / _STEP))
-    points = [point_along(line.start, line.end, number / count) for number in range(count + 1)]
-    for a, b in pairwise(points):
-        yield Box(min(a.x, b.x), min(a.y, b.y), max(a.x, b.x), max(a.y, b.y))

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
-from templater.drawing import Anchor, Circle, Item, Line, Words
+from collections.abc import Iterator
+
+from templater.drawing import Anchor, Circle, Dash, Item, Line, Words
 from templater.geometry import Box, Point
+from templater.layout.model import LeftRight
 from templater.lettering import text_width
 from templater.placement.model import Plan
 from templater.scene.lines import (
@@ -15,11 +18,12 @@ from templater.scene.lines import (
     THIN,
     centre_dash,
     datum_dash,
+    short_dash,
     spaced_dash,
 )
 from templater.scene.marks import draw_box
-from templater.scene.overview.elevation import draw_cross
-from templater.scene.overview.surroundings import draw_crossed_box
+from templater.scene.overview.named_things import draw_cross
+from templater.scene.overview.surroundings import draw_opening
 from templater.scene.passages import (
     Passage,
     draw_paragraph,
@@ -33,6 +37,7 @@ PADDING = 1.5
 """Clear space inside the title block's cells, mm."""
 
 _SAMPLE = 24.0
+_HALF = _SAMPLE / 2 - 1
 
 _BRIEF_CAUTIONS = (
     "Look for cables and pipes with a detector before you drill. The maker's rating of each hook, screw"
@@ -101,44 +106,53 @@ def _rule_cells(cells: list[Passage], width_mm: float) -> Passage:
 
 
 def draw_key(plan: Plan, width_mm: float) -> Passage:
-    """What the datum's line, the eye line, a cross and a number mean."""
+    """What each line and mark of the elevation means."""
     same = abs(plan.datum.height_mm - plan.eye_line_mm) < 0.01
     datum = (
         f"datum{', on the eye line' if same else ''}: {describe_datum(plan)}. Set it there once,"
         " carry it across level, and measure all heights from it: floors and ceilings slope."
     )
-    half = _SAMPLE / 2 - 1
-    lines = [
-        _entry(Line(Point(0, 0), Point(_SAMPLE - 2, 0), MEDIUM, datum_dash(MEDIUM)), datum, width_mm),
-        _entry(
-            (*draw_cross(Point(half - 6, 0)), Circle(Point(half + 6, 0), 0.8, THIN)),
-            "cross: a hole, see the table; circle: from there the figures are measured",
-            width_mm,
-        ),
-    ]
-    if plan.obstacles:
-        box = Box(half - 3, -2.0, half + 3, 2.0)
-        crossed = draw_crossed_box(box, box, (), ())
-        text = "crossed box: an opening or a fixture, which nothing may cover"
-        lines.append(_entry(tuple(crossed), text, width_mm))
-    if plan.studs:
-        stud = Line(Point(0, 0), Point(_SAMPLE - 2, 0), FINE, spaced_dash(FINE))
-        lines.append(
-            _entry(stud, "upright dashes: the centre of a stud, as the layout has it", width_mm)
-        )
+    lines = [_entry(_sample_line(MEDIUM, datum_dash(MEDIUM)), datum, width_mm)]
     if not same:
-        eye = Line(Point(0, 0), Point(_SAMPLE - 2, 0), THIN, centre_dash(THIN))
-        lines.insert(1, _entry(eye, "eye line: middles of pieces and groups, as a rule", width_mm))
+        eye = _sample_line(THIN, centre_dash(THIN))
+        lines.append(_entry(eye, "eye line: middles of pieces and groups, as a rule", width_mm))
+    cross = (*draw_cross(Point(_HALF - 6, 0)), Circle(Point(_HALF + 6, 0), 0.8, THIN))
+    text = "cross: a hole, see the table; circle: from there the figures are measured"
+    lines.append(_entry(cross, text, width_mm))
+    lines += _explain_openings(plan, width_mm)
+    if any(group.stair for group in plan.groups):
+        nosing = _sample_line(THIN, short_dash(THIN))
+        text = "nosing line, up the stairs: through the edges of the steps"
+        lines.append(_entry(nosing, text, width_mm))
+    if plan.studs:
+        stud = _sample_line(FINE, spaced_dash(FINE))
+        text = "upright dashes: the centre of a stud, as the layout has it"
+        lines.append(_entry(stud, text, width_mm))
     return stack_passages(lines)
 
 
-def _entry(sample: Item | tuple[Item, ...], text: str, width_mm: float) -> Passage:
+def _explain_openings(plan: Plan, width_mm: float) -> Iterator[Passage]:
+    """What is drawn in an opening whose leaf folds back to a side, and in all others."""
+    box = Box(_HALF - 3, -2.0, _HALF + 3, 2.0)
+    if any(thing.swing is None for thing in plan.obstacles):
+        text = "crossed box: an opening or a fixture, which nothing may cover"
+        yield _entry(tuple(draw_opening(box, box)), text, width_mm)
+    if any(thing.swing is not None for thing in plan.obstacles):
+        leaf = draw_opening(box, box, hinges=LeftRight.LEFT)
+        text = "dashes in a box: they meet at the hinges of its leaf, which folds back to that side"
+        yield _entry(tuple(leaf), text, width_mm)
+
+
+def _sample_line(width_mm: float, dash: Dash) -> tuple[Item, ...]:
+    return (Line(Point(0, 0), Point(_SAMPLE - 2, 0), width_mm, dash),)
+
+
+def _entry(sample: tuple[Item, ...], text: str, width_mm: float) -> Passage:
     """A sample of a line with its meaning beside it."""
     words = indent_passage(draw_paragraph(text, width_mm - _SAMPLE), _SAMPLE)
     first = next(item.at.y for item in words.items if isinstance(item, Words))
-    drawn = sample if isinstance(sample, tuple) else (sample,)
     return Passage(
-        (*move_items(drawn, 0.0, first + SMALL / 2), *words.items), words.height_mm, after_mm=0.7
+        (*move_items(sample, 0.0, first + SMALL / 2), *words.items), words.height_mm, after_mm=0.7
     )
 
 

@@ -21,8 +21,8 @@ from templater.scene.overview.dimensions import (
     arrange_ordinates,
     draw_span,
 )
-from templater.scene.overview.scales import Scale
 from templater.scene.overview.surroundings import find_low_spans
+from templater.scene.overview.view import View
 from templater.scene.spans import open_spans
 
 TITLE_OFF = 1.6
@@ -33,34 +33,6 @@ _LEVEL_OFF = 3.0
 _NEXT_LINE = 4.0
 _EDGE = 1.0
 _INSET = 1.5
-
-
-@dataclass(frozen=True, slots=True)
-class View:
-    """Where the wall stands on the page: ``origin`` is its left end at the floor, in page mm.
-
-    ``window`` is the part of the wall that is shown, in wall mm.
-    """
-
-    scale: Scale
-    origin: Point
-    window: Box
-
-    def on_page(self, point: Point) -> Point:
-        """A point of the wall on the page."""
-        return Point(
-            self.origin.x + point.x / self.scale.ratio, self.origin.y + point.y / self.scale.ratio
-        )
-
-    def on_wall(self, point: Point) -> Point:
-        """A point of the page on the wall."""
-        return Point(
-            (point.x - self.origin.x) * self.scale.ratio, (point.y - self.origin.y) * self.scale.ratio
-        )
-
-    def box_on_page(self, box: Box) -> Box:
-        """A box of the wall on the page."""
-        return Box(*self.on_page(Point(box.x0, box.y0)), *self.on_page(Point(box.x1, box.y1)))
 
 
 class Level(NamedTuple):
@@ -94,6 +66,11 @@ class Distances:
         )
         right = self.levels.depth + (_beside(self.levels) + SPAN_DEPTH if self.rise else 0.0)
         return Box(-left, -below, right + _EDGE, above)
+
+    @property
+    def left_out(self) -> int:
+        """How many distances of holes found no room."""
+        return self.above.left_out + self.left.left_out
 
     def draw_rise(self, edge: float) -> list[Item]:
         """How high the datum is above the floor, at its place; ``edge`` is the wall's right end."""
@@ -135,7 +112,7 @@ class Figures:
 
     def arrange(self, view: View) -> Distances:
         """The figures spread along the sides of a view."""
-        box = view.box_on_page(view.window)
+        box = view.frame
 
         def ticks(values: Mapping[str, float], *, level: bool) -> list[Tick]:
             places = ((view.on_page(Point(value, value)), text) for text, value in values.items())
@@ -171,7 +148,7 @@ class _LevelCrowd:
     """Finds where the names of the levels are clear of what hangs, stands or is led to a hole."""
 
     def __init__(self, view: View, figures: Figures, lines: Sequence[float]) -> None:
-        self._frame = view.box_on_page(view.window)
+        self._frame = view.frame
         self._solids = [view.box_on_page(box) for box in figures.solids]
         self._holes = [view.on_page(hole) for hole in figures.holes]
         self._ceiling = [view.on_page(point) for point in figures.ceiling]

@@ -5,9 +5,9 @@ from __future__ import annotations
 from templater.drawing import Anchor
 from templater.lengths import format_both
 from templater.placement.model import Plan
-from templater.scene.overview.chapters import Chapter
-from templater.scene.overview.surroundings import obstacle_key
-from templater.scene.tables import Column, Fit, fit_columns
+from templater.scene.overview.chapters import Chapter, fit_chapter
+from templater.scene.overview.named_things import obstacle_key
+from templater.scene.tables import Column, Fit
 from templater.scene.wording import format_size_both, from_left_end
 
 
@@ -30,9 +30,7 @@ def list_obstacles(plan: Plan, width_mm: float) -> list[Chapter]:
         )
         for number, thing in enumerate(plan.obstacles, start=1)
     )
-    if not rows:
-        return []
-    return [Chapter("Openings and fixtures", fit_columns(columns, rows, width_mm), rows)]
+    return [fit_chapter("Openings and fixtures", columns, rows, width_mm)] if rows else []
 
 
 def list_ceiling(plan: Plan, width_mm: float) -> list[Chapter]:
@@ -42,4 +40,4 @@ def list_ceiling(plan: Plan, width_mm: float) -> list[Chapter]:
         Column("Ceiling, above the floor", Fit.WRAPPED, Anchor.END),
     )
     rows = tuple((from_left_end(plan, x), format_both(y, plan.units)) for x, y in plan.ceiling)
-    return [Chapter("Sloping ceiling", fit_columns(columns, rows, width_mm), rows)] if rows else []
+    return [fit_chapter("Sloping ceiling", columns, rows, width_mm)] if rows else []

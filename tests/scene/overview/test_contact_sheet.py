@@ -10,7 +10,7 @@ from templater.geometry import Box, Point, Size
 from templater.layout.model import LeftRight, Obstacle
 from templater.lettering import words_box
 from templater.placement.model import Plan
-from templater.scene.lines import SMALL, THICK
+from templater.scene.lines import SMALL, THICK, THIN
 from templater.scene.model import PageDrawing
 from templater.scene.overview.contact_sheet import Entry, draw_contact_sheet
 from tests.builders import HERE, INCH, furniture, group, layout, piece, plan_of, position
@@ -130,6 +130,23 @@ def test_a_sloping_ceiling_a_window_and_a_door_are_drawn() -> None:
     _assert_sound(page, form.inner)
     assert "sash window" in text_of([page])
     assert "door" in text_of([page])
+
+
+def test_the_eye_line_ends_at_a_sloping_ceiling() -> None:
+    # From 1624 mm at 3000 to 1424 mm at 4000: the eye line, at 1524 mm, meets it half way.
+    slope = (Point(0, 2438.4), Point(3000, 1624), Point(4000, 1424), Point(5080, 1424))
+    (page,) = draw_contact_sheet(_entries(1, replace(_plan(), ceiling=slope)), landscape_form("a4"))
+    lines = [item for item in page.items if isinstance(item, Line)]
+    _, falling, _ = sorted((i for i in lines if i.width_mm == THICK and i.start.x != i.end.x), key=_left)
+    eye_line = [line for line in lines if line.width_mm == THIN and line.start.y == line.end.y]
+    middle = falling.box.centre
+    assert all(line.start.y == pytest.approx(middle.y) for line in eye_line)
+    # It may end short of the ceiling by two gaps and a dot: 1.2 + 0.6 + 1.2 = 3 mm.
+    assert middle.x - 3.0 - 1e-6 <= max(line.end.x for line in eye_line) <= middle.x + 1e-6
+
+
+def _left(line: Line) -> float:
+    return line.box.x0
 
 
 def test_a_sheet_without_room_for_all_words_shortens_the_list() -> None:

@@ -8,6 +8,7 @@ from templater.layout.model import Hanger, Surface
 from templater.scene.model import PageDrawing
 from templater.scene.overview.chapters import ChapterRun
 from templater.scene.overview.hardware_table import list_hardware, list_things_to_buy
+from templater.scene.overview.hole_table import list_notes
 from templater.scene.tables import table_width
 from tests.builders import inches
 from tests.rules.fasteners.walls import POUND, by, hook, hung_at, wall_of
@@ -63,11 +64,30 @@ def test_every_hole_and_rail_hook_has_a_row() -> None:
             "120 in (3048 mm)",
             "90 in (2286 mm)",
             "",
-            "9.0 lb (40.0 N)",
+            "9.0 lb (40.1 N)",
             "hook for the picture rail; cord of 22 in (559 mm)",
             "20 lb",
         ),
     )
+
+
+def test_strips_have_a_row_and_columns_with_nothing_in_them_are_left_out() -> None:
+    strips = replace(by(Hanger.STRIPS), drop_mm=None, strip_rating_kg=4 * POUND)
+    plan = wall_of(hung_at(inches(40), strips, 2 * POUND, name="Tide table"))
+    (chapter,) = list_hardware(plan, WIDE)
+    # Twice 2 lb are held by one pair of 4 lb.
+    told = "1 pair of adhesive strips, each rated 4 lb by its maker"
+    assert chapter.rows == (("1", "Tide table", "strips", told),)
+    headings = [column.heading for column in chapter.columns]
+    assert headings == ["No.", "Piece", "Hole", "Hook or fastener"]
+    assert list_notes(plan, WIDE) == []
+
+
+def test_a_list_of_named_hooks_has_no_column_for_their_ratings() -> None:
+    named = by(Hanger.NAIL, hook=hook(30 * POUND))
+    (chapter,) = list_things_to_buy(wall_of(hung_at(inches(40), named, 10 * POUND)), WIDE)
+    assert [column.heading for column in chapter.columns] == ["How many", "What", "For"]
+    assert chapter.rows == (("1", "brass hook, rated 30 lb", "Fog bell"),)
 
 
 def test_the_shopping_list_counts_what_is_needed() -> None:

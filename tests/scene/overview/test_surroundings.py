@@ -8,14 +8,14 @@ import pytest
 from templater.drawing import Line, Words
 from templater.errors import Place
 from templater.geometry import Box, Point, Size
-from templater.layout.model import Obstacle
+from templater.layout.model import LeftRight, Obstacle
 from templater.lettering import words_box
 from templater.placement.model import PlacedFurniture, Plan
 from templater.scene.lines import FINE, THICK, THIN
 from templater.scene.overview.elevation import Elevation, fit_elevation
 from templater.scene.overview.piece_labels import Crowd
 from templater.scene.overview.sightlines import find_share
-from templater.scene.overview.surroundings import find_low_spans, write_by
+from templater.scene.overview.surroundings import draw_opening, find_low_spans, write_by
 from templater.scene.overview.title_block import draw_key
 from templater.scene.overview.wall_tables import list_ceiling, list_obstacles
 from tests.scene.walls import bench_wall, hung, ink_box, make_wall
@@ -79,6 +79,35 @@ def test_an_opening_is_outlined_thin_and_crossed_fine() -> None:
     outer = {(round(x), round(y)) for part in slanted for x, y in (part[:2], part[2:])}
     assert {(300, 800), (1300, 800), (300, 2000), (1300, 2000)} <= outer
     assert "sash window" in " ".join(words.text for words in words_of(drawn))
+
+
+@pytest.mark.parametrize(
+    ("hinges", "strokes"),
+    [
+        # From the corners of the free side to the middle of the hinges' side, (800 + 2000) / 2.
+        (LeftRight.LEFT, {(1300, 800, 300, 1400), (1300, 2000, 300, 1400)}),
+        (LeftRight.RIGHT, {(300, 800, 1300, 1400), (300, 2000, 1300, 1400)}),
+    ],
+)
+def test_dashes_meet_at_the_hinges_of_a_leaf(hinges: LeftRight, strokes: set[tuple[float, ...]]) -> None:
+    lines = draw_opening(WINDOW.box, Box(0, 0, 4000, 2600), hinges=hinges)
+    assert {(*line.start, *line.end) for line in lines if line.dash} == strokes
+    # The outline is as ever, and no diagonal is left.
+    assert len([line for line in lines if not line.dash]) == 4
+
+
+def test_a_leaf_is_drawn_in_place_of_a_cross_and_the_key_tells_it() -> None:
+    plan = replace(attic(), obstacles=(WINDOW, replace(HATCH, swing=LeftRight.RIGHT)))
+    drawn = draw(plan)
+    dashed = [on_wall(drawn, line) for line in lines_of(drawn, FINE) if line.dash]
+    assert dashed
+    for x0, _, x1, _ in dashed:
+        assert 3000 - 1e-6 <= min(x0, x1) <= max(x0, x1) <= 3400 + 1e-6
+    told = " ".join(item.text for item in draw_key(plan, 150.0).items if isinstance(item, Words))
+    assert "crossed box: an opening" in told
+    assert "they meet at the hinges of its leaf, which folds back to that side" in told
+    told = " ".join(item.text for item in draw_key(attic(), 150.0).items if isinstance(item, Words))
+    assert "hinges" not in told
 
 
 def test_no_line_crosses_the_words_in_or_by_a_crossed_box() -> None:
