@@ -41,8 +41,8 @@ _LINE_ROOM = 0.8
 _BESIDE = 10.0
 """Blank paper beside a template that is printed on one large sheet, mm."""
 
-_SEAM_INK, _BLOCK_INK = 30.0, 450.0
-"""What the words along a seam take, and about what a block with its rulers does, mm² of ink."""
+_SEAM_INK, _BLOCK_INK = 30.0, 600.0
+"""What the words along a seam take, and at most what a block with its rulers does, mm² of ink."""
 
 _HOLE_ROOM = ARM + 1
 _RING_CORE = 4.0
@@ -170,7 +170,7 @@ class _Filling:
             self._joins[sheet].append(item)
 
     def _spend_on_lines(self) -> None:
-        """Note the ink of a sheet's lines, holes and seams, and about that of its block and rulers."""
+        """Note the ink of a sheet's lines, holes and seams, and at most that of its block and rulers."""
         lines = (*(line for line, _ in self._lines.list_lines()), *self._lines.draw_holes())
         seamed = Counter(name for seam in self._tiling.seams for name in (seam.under, seam.over))
         for index, tile in enumerate(self._tiling.tiles):
@@ -245,7 +245,9 @@ class _Filling:
         self._lost += sum(put(note, whatever_ink=True) is None for note in notes)
         lines = [line for line in words.write_lines() if self._shows(line)]
         spared = [line for line in lines if self._labels.is_lean and line.is_upright]
-        said_on = [(line, self._put_first(line.notes)) for line in lines if line not in spared]
+        said_on = [
+            (line, self._put_first(line.notes, is_needed=True)) for line in lines if line not in spared
+        ]
         safety = SafetyWords(self._piece, self._plan, self._labels.sheet_of)
         holds, supports = [*safety.write_holes()], [*safety.write_supports()]
         minds = [*safety.write_cautions()]
@@ -260,7 +262,7 @@ class _Filling:
             self._deferred = self._count_lost(minds, sides, holds)
         else:
             self._lost += self._count_lost(holds, supports, datum, minds, paper)
-        said_on += [(line, self._put_first(line.notes)) for line in spared]
+        said_on += [(line, self._put_first(line.notes, is_needed=False)) for line in spared]
         if not self._tiling.is_shared:
             self._lost += self._count_lost(sides)
         for note in (*words.write_hang_point(), *parts.write_edge()):
@@ -279,22 +281,25 @@ class _Filling:
 
     def _describe_paper(self, words: TemplateWords, parts: PartWords) -> Iterable[Note]:
         """What the paper must measure, and what it leaves out."""
+        yield from parts.write_corner()
         if self._tiling.is_shared:
             whole = template_extent(self._piece).grown(_BESIDE)
             yield words.write_cut_out(folds=not whole.holds(self._tiling.tiles[0].clip))
         else:
             is_full = self._tiling.cover is Coverage.FULL
             yield words.write_paper() if is_full else parts.write_paper()
-        yield from parts.write_corner()
 
-    def _put_first(self, notes: tuple[Note, ...]) -> int | None:
-        """Place the first note that finds room, inside if any does; the sheet's place in the tiling."""
-        affordable = product((False,), (WAYS_INSIDE, WAYS_OUTSIDE), notes)
-        at_any_cost = product(
-            (True,), (WAYS_INSIDE, WAYS_OUTSIDE), reversed(notes)
-        )  # the shortest first
-        for whatever_ink, ways, note in chain(affordable, at_any_cost):
-            index = self._labels.put(note, ways, whatever_ink=whatever_ink)
+    def _put_first(self, notes: tuple[Note, ...], *, is_needed: bool) -> int | None:
+        """Place the first note that finds room, inside if any does; the sheet's place in the tiling.
+
+        If it ``is_needed``, the shortest is placed whatever ink it takes.
+        """
+        for ways, note in product((WAYS_INSIDE, WAYS_OUTSIDE), notes):
+            index = self._labels.put(note, ways)
+            if index is not None:
+                return index
+        for ways, note in product((WAYS_INSIDE, WAYS_OUTSIDE), reversed(notes) if is_needed else ()):
+            index = self._labels.put(note, ways, whatever_ink=True)
             if index is not None:
                 return index
         self._lost += bool(notes)

@@ -170,7 +170,8 @@ def draw_sheet_block(
         page = f"page {names.first_page + index} of {count}" if count else ""
     (x0, y0, x1, y1), room = block.box, layout.text_width
     items: list[Item] = [draw_box(block.box.grown(-0.2), FINE), *block.rulers]
-    large = NORMAL if is_small(tiling.tiles) else LARGE
+    is_lean = is_small(tiling.tiles)
+    large = NORMAL if is_lean else LARGE
     remarks = _REMARKS if tiling.cover is Coverage.FULL else _BRIEF_REMARKS
     foot = Point(x0 + _MARGIN / 2, y0 + layout.arrow_foot)
     items += _draw_up(foot, layout.size.height - layout.arrow_foot - 11)
@@ -181,7 +182,7 @@ def draw_sheet_block(
     ]
     told = [
         *([(page, SMALL, False)] if page else []),
-        *((text, SMALL, True) for text in (*_LEFT_OUT[tiling.cover], *remarks[fold, more])),
+        *((text, SMALL, not is_lean) for text in (*_LEFT_OUT[tiling.cover], *remarks[fold, more])),
     ]
     depth, printer = layout.size.height - 1.6, names.printer if index is not None else None
     top, aside = Point(x0 + _MARGIN, y1 - 0.8), layout.aside_width
@@ -193,7 +194,8 @@ def draw_sheet_block(
         items += _set_lines([*named, *told], top, depth)
     if layout is not _SMALL:
         column = layout.size.width - _MARGIN - room - aside - 3
-        height = next(size for size in _SHEET_SIZES if text_width(sheet, size, bold=True) <= column)
+        sizes = _SHEET_SIZES[is_lean:]
+        height = next(size for size in sizes if text_width(sheet, size, bold=True) <= column)
         items.append(Words(Point(x1 - 3, y1 - 11), sheet, height, Anchor.END, bold=True))
     if index is not None and len(tiling.tiles) > 1:
         items += _draw_map(tiling, index, layout.map_box.moved(x0, y0))
