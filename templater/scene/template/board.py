@@ -27,7 +27,7 @@ class Cover(Flag):
 
     ``TAKEN``: words, holes, seams. ``SIDES`` and ``ENDS``: the outline's upright and level edges.
     ``LEVEL``: the datum or the level line. ``ACROSS`` and ``UPRIGHT``: the centre lines. ``STUD``:
-    the lines of studs.
+    the lines of studs. ``PLUMB``: the ends of the upright centre line, by which it is plumbed.
     """
 
     TAKEN = auto()
@@ -37,11 +37,12 @@ class Cover(Flag):
     ACROSS = auto()
     UPRIGHT = auto()
     STUD = auto()
+    PLUMB = auto()
 
 
 NOTHING = Cover(0)
 CENTRES = Cover.ACROSS | Cover.UPRIGHT | Cover.STUD
-LINES = CENTRES | Cover.LEVEL
+LINES = CENTRES | Cover.LEVEL | Cover.PLUMB
 EDGES = Cover.SIDES | Cover.ENDS
 ALL = LINES | EDGES | Cover.TAKEN
 

@@ -47,7 +47,7 @@ _SEAM_INK, _BLOCK_INK = 30.0, 600.0
 _HOLE_ROOM = ARM + 1
 _RING_CORE = 4.0
 _END = 15.0
-"""So much of each end of the upright centre line is always drawn, mm; of a small piece an eighth."""
+"""So much of each end of the upright centre line is drawn, mm; of a small piece an eighth."""
 
 _MOST_FULL = 2
 """Of so many holes each may tell everything; more tell what they share once."""
@@ -155,7 +155,7 @@ class _Filling:
         self._lines = TemplateLines.of(piece, plan)
         lean = tiling.cover is Coverage.CARD and len(tiling.tiles) == 1 < len(self._lines.marks)
         self._holes = HoleWords(piece, plan, self._lines.marks, tiling.near_seam, errors, lean)
-        self._boards = _prepare_boards(tiling.tiles, self._lines)
+        self._boards = _prepare_boards(tiling, self._lines)
         outline = Box.of(ORIGIN, piece.size)
         self._labels = Labels(tiling.tiles, outline, self._boards, spares_ink=not tiling.is_shared)
         self._number_holes()
@@ -245,9 +245,7 @@ class _Filling:
         self._lost += sum(put(note, whatever_ink=True) is None for note in notes)
         lines = [line for line in words.write_lines() if self._shows(line)]
         spared = [line for line in lines if self._labels.is_lean and line.is_upright]
-        said_on = [
-            (line, self._put_first(line.notes, is_needed=True)) for line in lines if line not in spared
-        ]
+        said_on = [(line, self._put_first(line.notes)) for line in lines if line not in spared]
         safety = SafetyWords(self._piece, self._plan, self._labels.sheet_of)
         holds, supports = [*safety.write_holes()], [*safety.write_supports()]
         minds = [*safety.write_cautions()]
@@ -261,10 +259,9 @@ class _Filling:
             self._lost += self._count_lost(datum, supports, paper)
             self._deferred = self._count_lost(minds, sides, holds)
         else:
-            self._lost += self._count_lost(holds, supports, datum, minds, paper)
-        said_on += [(line, self._put_first(line.notes, is_needed=False)) for line in spared]
-        if not self._tiling.is_shared:
-            self._lost += self._count_lost(sides)
+            self._lost += self._count_lost(holds, supports, datum, minds)
+            said_on += [(line, self._put_first(line.notes)) for line in spared]
+            self._lost += self._count_lost(paper, sides)
         for note in (*words.write_hang_point(), *parts.write_edge()):
             put(note)
         for line, said in said_on:
@@ -289,17 +286,15 @@ class _Filling:
             is_full = self._tiling.cover is Coverage.FULL
             yield words.write_paper() if is_full else parts.write_paper()
 
-    def _put_first(self, notes: tuple[Note, ...], *, is_needed: bool) -> int | None:
+    def _put_first(self, notes: tuple[Note, ...]) -> int | None:
         """Place the first note that finds room, inside if any does; the sheet's place in the tiling.
 
-        If it ``is_needed``, the shortest is placed whatever ink it takes.
+        If there is no ink for any, the last one is, the shortest, whatever it takes.
         """
-        for ways, note in product((WAYS_INSIDE, WAYS_OUTSIDE), notes):
-            index = self._labels.put(note, ways)
-            if index is not None:
-                return index
-        for ways, note in product((WAYS_INSIDE, WAYS_OUTSIDE), reversed(notes) if is_needed else ()):
-            index = self._labels.put(note, ways, whatever_ink=True)
+        both = (WAYS_INSIDE, WAYS_OUTSIDE)
+        affordable, dear = product((False,), both, notes), product((True,), both, reversed(notes))
+        for whatever_ink, ways, note in chain(affordable, dear):
+            index = self._labels.put(note, ways, whatever_ink=whatever_ink)
             if index is not None:
                 return index
         self._lost += bool(notes)
@@ -349,9 +344,9 @@ class _Filling:
         return draw_sheet_block(block, names, self._tiling, index, fold=fold, more=more)
 
 
-def _prepare_boards(tiles: Sequence[Tile], lines: TemplateLines) -> list[Board]:
+def _prepare_boards(tiling: Tiling, lines: TemplateLines) -> list[Board]:
     """A board a sheet, on which the template's lines and the middles of its holes are noted."""
-    boards = [Board(tile.clip) for tile in tiles]
+    boards = [Board(tile.clip) for tile in tiling.tiles]
     covers = [(line.box.grown(_LINE_ROOM), cover) for line, cover in lines.draw_lines()]
     for mark in lines.marks:
         (x, y) = mark.hole
@@ -362,7 +357,8 @@ def _prepare_boards(tiles: Sequence[Tile], lines: TemplateLines) -> list[Board]:
         ]
         if lines.shows_hang(mark):
             covers.append((Box(*mark.hang, *mark.hang).grown(4.0), Cover.TAKEN))
-    covers += [(box, Cover.TAKEN) for box in _list_ends(lines.centre_up)]
+    if not tiling.is_shared:  # a small one, which its level line sets
+        covers += [(box, Cover.PLUMB) for box in _list_ends(lines.centre_up)]
     for board in boards:
         for box, cover in covers:
             if board.area.meets(box):
@@ -371,7 +367,7 @@ def _prepare_boards(tiles: Sequence[Tile], lines: TemplateLines) -> list[Board]:
 
 
 def _list_ends(upright: Line) -> tuple[Box, Box]:
-    """The ends of the centre line, which no words interrupt: between them it can be plumbed."""
+    """The ends of the centre line, which hardly any words interrupt: by them it can be plumbed."""
     (x, low), (_, high) = upright.start, upright.end
     end = min(_END, (high - low) / 8)
     return (

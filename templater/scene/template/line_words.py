@@ -107,7 +107,7 @@ class LineWords:
 class TemplateWords:
     """Writes the notes of one template, those of its holes excepted.
 
-    ``is_lean``: lines may have their names alone.
+    ``is_lean``: lines may have their names alone, and the centre line has.
     """
 
     piece: PlacedPiece
@@ -122,7 +122,7 @@ class TemplateWords:
         yield from self._write_levels()
         if lines.has_datum:
             yield self._write_datum()
-        texts = measure_across(self.piece, self.plan, width / 2)
+        texts = [] if self.is_lean else measure_across(self.piece, self.plan, width / 2)
         has_hole = any(abs(mark.hole.x - width / 2) < SAME_MM for mark in lines.marks)
         yield _explain(
             "CENTRE LINE, plumb",
@@ -130,7 +130,7 @@ class TemplateWords:
             "upright, dash and dot",
             texts,
             Point(width / 2 + 2, height * 0.6),
-            may_be_bare=has_hole or self.is_lean,
+            may_be_bare=has_hole,
         )
         if not lines.datum_is_centre:
             yield LineWords("half height", lines.centre_across, ())
