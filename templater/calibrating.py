@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import asdict, replace
+from itertools import chain
 from pathlib import Path
 
 from templater.errors import Fault, UsageError
@@ -112,11 +113,11 @@ def _judge_lengths(asked: Size, measured: Size) -> list[Fault]:
 
 
 def _read_margins(texts: Sequence[str]) -> Margins:
-    """Margins from ``6mm``, for every edge, or ``left=4mm`` for one of them, each as often as needed."""
+    """Margins from ``6mm``, for every edge, or ``left=4mm`` for one or, between commas, for some."""
     margins = Margins()
     sides = tuple(asdict(margins))
-    for text in texts:
-        side, is_one, length = text.rpartition("=")
+    for text in chain.from_iterable(text.split(",") if "=" in text else [text] for text in texts):
+        side, is_one, length = text.strip().rpartition("=")
         value = read_option("--margin", length, parse_short)
         if is_one and side not in sides:
             message = f"--margin: {quote(side)} is no edge{suggest(find_nearest(side, sides))}"

@@ -34,8 +34,8 @@ from templater.errors import Fault, UsageError
     "margins",
     metavar="LENGTH",
     multiple=True,
-    help="With --measured, what the printer leaves blank: 6mm at every edge, or left=4mm, right=…,"
-    " top=…, bottom=…, each as often as needed.",
+    help="With --measured, what the printer leaves blank: 6mm at every edge, or 'left=4mm,"
+    " bottom=12mm' for some of left, right, top and bottom.",
 )
 @click.option("--list", "is_list", is_flag=True, help="Show the printers that have been measured.")
 def calibrate(

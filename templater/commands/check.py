@@ -29,14 +29,14 @@ def check(layout: Path | None, form: str | None, show_all: bool, rule: str | Non
     """Show where each piece of LAYOUT goes, and whether the rules of the trade hold.
 
     Nothing is written. Where a rule is broken that the layout does not accept, the exit code is 4.
-    --explain needs no LAYOUT.
+    JSON lists every rule; --explain needs no LAYOUT.
     """
-    if layout is not None and rule is None and not (show_all and form == "json"):
+    if layout is not None and rule is None:
         _check_layout(layout, is_json=form == "json", show_all=show_all)
     elif rule is not None and layout is None and not (form or show_all):
         _explain(rule)
     else:
-        message = "give a LAYOUT, with --all or --format json if you like, or --explain RULE alone"
+        message = "give a LAYOUT, with --all and --format json if you like, or --explain RULE alone"
         raise UsageError([Fault(message, "for example: templater check hall.yaml --format json")])
 
 

@@ -82,6 +82,21 @@ def test_measured_again_it_takes_the_old_ones_place(run: Run, store: Path) -> No
     assert run("calibrate", "--list") == (0, f"{told}kept in {store}\n", "")
 
 
+@pytest.mark.parametrize(
+    ("text", "margins"),
+    [
+        ("left=4mm, bottom=1/2 in", (4, 6.35, 6.35, 12.7)),
+        ("right=3mm", (6.35, 3, 6.35, 12.7)),
+    ],
+)
+def test_some_edges_are_given_between_commas(
+    run: Run, text: str, margins: tuple[float, ...], store: Path
+) -> None:
+    code, out, err = run(*MEASURED, "--margin", text)
+    assert (code, err) == (0, "")
+    assert out.startswith(INKJET.format(*margins)), store
+
+
 def test_larger_paper_has_longer_rulers(run: Run) -> None:
     # On A3 they are 270 and 360 mm: 270 / 269 = 1.00372; 360 / 359 = 1.00279
     code, out, _ = run(
