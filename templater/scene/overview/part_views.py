@@ -20,6 +20,8 @@ CLEAR_PIECE = 8.0
 
 _FIGURES = Size(72.0, 62.0)
 _LEAST_WINDOW = 20.0
+_AIR = 1.1
+"""How much larger than a long thin piece its part is."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,17 +55,18 @@ def _cover(
 ) -> tuple[list[Box], int]:
     """Windows at the scales that draw the pieces so large, and how many they do not show."""
     all_boxes = [piece.box for piece in plan.pieces]
+    paper = Size(
+        max(room.width - _FIGURES.width, _LEAST_WINDOW),
+        max(room.height - _FIGURES.height, _LEAST_WINDOW),
+    )
     by_ratio: dict[float, list[Box]] = defaultdict(list)
     for box in small:
-        ratio = choose_scale_for_detail(min(box.size), least, plan.units).ratio
-        by_ratio[min(ratio, most_ratio)].append(box)
+        detailed = choose_scale_for_detail(min(box.size), least, plan.units).ratio
+        whole = _AIR * max(box.width / paper.width, box.height / paper.height)
+        by_ratio[min(max(detailed, whole), most_ratio)].append(box)
     windows: list[Box] = []
     ratios: list[float] = []
     for ratio in sorted(by_ratio, reverse=True):
-        paper = Size(
-            max(room.width - _FIGURES.width, _LEAST_WINDOW),
-            max(room.height - _FIGURES.height, _LEAST_WINDOW),
-        )
         window = Size(paper.width * ratio, paper.height * ratio)
         done = list(zip(windows, ratios, strict=True))
         left = [

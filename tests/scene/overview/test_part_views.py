@@ -66,6 +66,16 @@ def test_a_piece_whose_number_found_no_room_is_drawn_again() -> None:
     assert window.holds(plan.pieces[4].box)
 
 
+def test_a_long_thin_piece_is_drawn_again_with_both_its_ends() -> None:
+    # A ledge of 914 x 38 mm: to be 8 mm high it would be drawn at 1:4, where it is 229 mm long, and a
+    # part has 250 - 72 = 178 mm for it.
+    ledge = Box(6000, 1240, 6914, 1278)
+    holes = [(6050, 1260), (6457, 1260), (6864, 1260)]
+    plan = make_wall([hung("Ledge", ledge, holes)], Size(7900, 4200))
+    (window,) = choose_parts(plan, Scale(64.0, "1:64"), ROOM).windows
+    assert window.holds(ledge)
+
+
 @pytest.mark.parametrize("paper", ["a5", "letter", "a4"])
 def test_every_piece_has_its_number_in_a_view(paper: str) -> None:
     plan = grid_wall(12, 8, 100, 110)
