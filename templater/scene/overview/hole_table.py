@@ -104,7 +104,7 @@ def _pick(
 
 
 def _hole_rows(plan: Plan, number: int, piece: PlacedPiece, joint: str) -> Iterable[tuple[str, ...]]:
-    """A row for each hole of a piece, or one that says that it has none."""
+    """A row for each hole of a piece, or one for its top edge if it has none."""
 
     def split(text: str) -> str:
         return text.replace(" (", f"{joint}(")
@@ -113,7 +113,9 @@ def _hole_rows(plan: Plan, number: int, piece: PlacedPiece, joint: str) -> Itera
     middle = split(from_left_end(plan, piece.box.centre.x))
     over = piece.over.name if piece.over else ""
     if not piece.marks:
-        yield *names, "no hole", "", middle, "", over, "", ""
+        top = piece.box.y1
+        heights = (split(format_both(top, plan.units)), split(from_datum(plan, top)))
+        yield *names, f"no hole:{joint}its top edge", "", middle, "", over, *heights
     for index, mark in enumerate(piece.marks, start=1):
         x, y = mark.hole
         yield (

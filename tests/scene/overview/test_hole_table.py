@@ -41,3 +41,13 @@ def test_on_narrow_paper_the_errors_are_in_one_of_the_tables(width: float) -> No
     errors = [[row[-1] for row in chapter.rows] for chapter in chapters]
     assert errors[-1] == ["± 0.5 mm", "± 1 mm", "± 1.5 mm", ""]
     assert len(chapters) > 1
+
+
+def test_a_piece_without_a_hole_has_the_height_of_its_top_edge() -> None:
+    # It reaches up to 1650 mm = 64.96 in, nearest sixteenth 64 15/16; the datum is at 1500.
+    plan = make_wall([hung("Stuck card", Box(1000, 1500, 1100, 1650), [])], Size(3000, 2500))
+    (chapter,) = list_holes(plan, 260.0)
+    (row,) = chapter.rows
+    assert "no hole: its top edge" in row
+    assert "1650 mm (64 15/16 in)" in row
+    assert "+150 mm (+5 7/8 in)" in row
