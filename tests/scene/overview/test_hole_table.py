@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import pytest
 
+from templater.geometry import Box, Size
 from templater.printing.error import Errors
 from templater.scene.overview.hole_table import list_holes
 from tests.scene.pages import make_plan, placed_piece
+from tests.scene.walls import hung, make_wall
 
 PLAN = make_plan(
     [
