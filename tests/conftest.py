@@ -8,10 +8,15 @@ from pathlib import Path
 from typing import TypeAlias
 
 import pytest
+from hypothesis import settings
 
 from templater.to_files.held_signals import ENDING_SIGNALS
 from tests.kits import LAYOUTS, STEMS, MadeKit, make_kit
 from tests.running import Run, make_run
+
+# No test is timed: a loaded machine would fail it.
+settings.register_profile("any machine", deadline=None)
+settings.load_profile("any machine")
 
 KitMaker: TypeAlias = Callable[[str, str], MadeKit]
 OWN = "own paper"
