@@ -130,8 +130,8 @@ def find_unit(text: str) -> Unit | None:
 
 def _plain(text: str) -> str:
     """Lower case, with fraction characters spelled out and single, plain spaces."""
-    if "," in text:
-        raise LengthError(f"{quote(text)} has a decimal comma", _mend_comma(text))
+    if re.search(r"\d,\d", text):
+        raise LengthError(f"{quote(text)} has a decimal comma", mend_comma(text))
     if len(text) > _LONGEST_TEXT:
         return ""
     spelled = []
@@ -141,7 +141,7 @@ def _plain(text: str) -> str:
     return re.sub(r"\s+", " ", "".join(spelled).replace("⁄", "/")).strip().lower()
 
 
-def _mend_comma(text: str) -> str:
+def mend_comma(text: str) -> str:
     """What to write instead of a comma; before three digits it may have marked the thousands."""
     plain = _repeatable(text)
     if plain is None:

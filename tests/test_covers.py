@@ -117,6 +117,27 @@ def test_spacers_come_after_the_templates(run: Run, tmp_path: Path) -> None:
     assert [height for height in heights if height > 10] == [pytest.approx(50.8, abs=0.001)] * 2
 
 
+PAIR = """\
+title: Keeper's cottage, watch room
+units: in
+wall: {width: 20 ft, height: 9 ft}
+pieces:
+  - {name: Fog signal, size: 20 x 30, hang: {by: wire, drop: 3}}
+  - {name: Storm cone, size: 20 x 30, hang: {by: d-rings, drop: 3, apart: 16}}
+groups:
+  - {name: pair, pieces: [Fog signal, Storm cone], arrange: row, gap: 2, centre: 100}
+"""
+
+
+def test_cards_have_no_spacers_for_their_sides_are_not_on_paper(run: Run, tmp_path: Path) -> None:
+    (tmp_path / "pair.yaml").write_text(PAIR, "utf-8")
+    assert run("kit", "pair.yaml", "--out", "kit", "--cover", "card")[0] == 0  # it was proved
+    pages = _read(tmp_path / "kit")["pages"]
+    assert {page["kind"] for page in pages} == {"cover", "overview", "template", "checklist"}
+    with pikepdf.open(tmp_path / "kit" / "kit.pdf") as document:
+        assert len(document.pages) == max(page["page"] for page in pages)
+
+
 def box_height(points: tuple[Point, ...]) -> float:
     return max(point.y for point in points) - min(point.y for point in points)
 

@@ -102,6 +102,11 @@ def test_decimals_are_read_exactly(number: object, unit: Unit) -> None:
             "'1,200 mm' has a decimal comma",
             "write a point: 1.200 mm; or if thousands are meant: 1200 mm",
         ),
+        (
+            "4mm, 5mm",
+            "'4mm, 5mm' is not a length",
+            "write for example 23 5/8 in, 5' 7 1/2\", 60 cm or 304 mm",
+        ),
         ("6 furlongs", "'6 furlongs' has the unknown unit 'furlongs'", "use in, ft, cm, mm or m"),
         ("1e3 mm", "'1e3 mm' has the unknown unit 'e'", "use in, ft, cm, mm or m"),
     ],

@@ -7,7 +7,7 @@ from typing import Any
 from templater.layout.entry import Entry, list_keys
 from templater.quoting import find_nearest
 
-_MOST = 10
+_MOST = 4
 """How many unknown keys of one mapping are compared; more would take noticeable time."""
 
 
@@ -17,4 +17,5 @@ def lacks(mapping: dict[str, Any], key: str, entry: type[Entry]) -> bool:
         return False
     known = list_keys(entry)
     unknown = [other for other in mapping if other not in known]
-    return all(find_nearest(str(other), known) != key for other in unknown[:_MOST])
+    near = [other for other in unknown[:_MOST] if find_nearest(str(other), (key,))]
+    return all(find_nearest(other, known) != key for other in near)

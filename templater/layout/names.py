@@ -10,6 +10,7 @@ import unicodedata
 from collections.abc import Iterator
 from typing import Any
 
+from templater.layout.comments import Comments
 from templater.layout.flaws import Flaw, list_mappings
 from templater.layout.source import Path
 from templater.quoting import list_words, quote
@@ -32,6 +33,9 @@ _OWNERS = {
     "groups": ("a group", "another group"),
 }
 """How a message speaks of an entry of a section, from outside it and from within."""
+
+_OWN_NAME = "give each a name of its own"
+_COMMENTED = "from ' #' on a line is a comment: put a name with ' #' in it in quotes"
 
 Names = dict[str, tuple[str, Path]]
 """Names by their folded form: as written, and the path of the entry."""
@@ -65,23 +69,27 @@ def say_what(path: Path) -> str:
     return _OWNERS[str(path[0])][0]
 
 
-def check_names(data: dict[str, Any]) -> Iterator[Flaw]:
+def check_names(data: dict[str, Any], comments: Comments) -> Iterator[Flaw]:
     """All names that two things have, or that have a meaning of their own."""
-    yield from _check_duplicates(data, OBSTACLE_SECTIONS)
-    yield from _check_duplicates(data, HUNG_SECTIONS)
-    yield from _check_duplicates(data, ("hardware",))
+    for sections in (OBSTACLE_SECTIONS, HUNG_SECTIONS, ("hardware",)):
+        yield from _check_duplicates(data, sections, comments)
     for name, path in list_names(data, *OBSTACLE_SECTIONS):
         if fold_name(name) in ENDS:
             message = f"'name' is {quote(name)}, which means an end of the wall"
             yield Flaw((*path, "name"), message, f"give it another name than {list_words(ENDS)}")
 
 
-def _check_duplicates(data: dict[str, Any], sections: tuple[str, ...]) -> Iterator[Flaw]:
+def _check_duplicates(
+    data: dict[str, Any], sections: tuple[str, ...], comments: Comments
+) -> Iterator[Flaw]:
     first = find_names(data, *sections)
     for name, path in list_names(data, *sections):
         written, other = first[fold_name(name)]
         if other == path:
             continue
-        owner = _OWNERS[str(other[0])][other[0] == path[0]]
-        message = f"'name' is {quote(name)}, but {owner} is called {quote(written)} already"
-        yield Flaw((*path, "name"), message, "give each a name of its own")
+        thing = _OWNERS[str(other[0])][other[0] == path[0]]
+        message = f"'name' is {quote(name)}, but {thing} is called {quote(written)} already"
+        shortened = ((path, name), (other, written))
+        is_cut_off = any(comments.follows((*owner, "name"), text) for owner, text in shortened)
+        hint = f"{_OWN_NAME}; {_COMMENTED}" if is_cut_off else _OWN_NAME
+        yield Flaw((*path, "name"), message, hint)

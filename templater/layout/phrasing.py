@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from functools import lru_cache
 from typing import Any
 
 from pydantic_core import ErrorDetails
@@ -39,8 +40,9 @@ from templater.layout.schema import (
     PieceEntry,
 )
 from templater.layout.source import Path
-from templater.layout.values import EMPTY, show_value
+from templater.layout.values import EMPTY, EMPTY_ENTRY, show_value
 from templater.layout.wall_schema import StudsEntry, WallEntry
+from templater.lengths import mend_comma
 from templater.quoting import find_nearest, list_words, quote, suggest
 
 _ENTRIES: dict[str, type[Entry]] = {
@@ -156,7 +158,10 @@ def _phrase_error(error: ErrorDetails, data: Any, misspelt: Mapping[Path, Path])
             return _phrase_unknown(path, data, misspelt.get(path))
         case "layout":
             key = next(step for step in reversed(path) if isinstance(step, str))
-            return Flaw(path, f"{quote(key)} {error['ctx']['message']}", error["ctx"]["hint"])
+            message, hint = error["ctx"]["message"], error["ctx"]["hint"]
+            if (message, hint) == EMPTY and isinstance(path[-1], int):
+                hint = EMPTY_ENTRY
+            return Flaw(path, f"{quote(key)} {message}", hint)
     return _phrase_shape(path, error, data)
 
 
@@ -166,6 +171,12 @@ def _known_keys(owner: Sequence[str | int]) -> Sequence[str]:
     if not last:
         return list_keys(LayoutEntry)
     return list_keys(_ENTRIES_IN.get(above) or _ENTRIES[last])
+
+
+@lru_cache(maxsize=64)
+def _list_known_keys(owner: tuple[str, ...]) -> str:
+    """The keys of a mapping as a hint; kept, since there may be very many faults of one kind."""
+    return f"use {list_words(_known_keys(owner))}"
 
 
 def _example(path: Path) -> str:
@@ -187,10 +198,22 @@ def _phrase_unknown(path: Path, data: Any, meant: Path | None) -> Flaw:
     key = str(last)
     near = suggest(str(meant[-1]) if meant else None)
     message = f"{quote(key)} is not a key of {describe_owner(data, tuple(owner))}{near}"
-    hint = f"use {list_words(_known_keys(owner))}"
+    hint = _list_known_keys(tuple(step for step in owner if isinstance(step, str)))
     if key[:1].isdigit():
-        hint = "if it is the rest of a number, write a point instead of the comma"
+        hint = f"if it is the rest of a number, {_mend_parted_number(path, data)}"
     return Flaw(path, message, hint, at_key=True)
+
+
+def _mend_parted_number(path: Path, data: Any) -> str:
+    """What to write where a comma within braces has parted a number, whose rest looks like a key."""
+    for step in path[:-1]:
+        data = data[step]
+    keys = [*data]
+    at = keys.index(path[-1])
+    start = data[keys[at - 1]] if at else None
+    if not isinstance(start, str) or not start[-1:].isdigit():
+        return "write a point instead of the comma"
+    return mend_comma(f"{start},{path[-1]}")
 
 
 def _phrase_shape(path: Path, error: ErrorDetails, data: Any) -> Flaw:
@@ -198,7 +221,7 @@ def _phrase_shape(path: Path, error: ErrorDetails, data: Any) -> Flaw:
     owner, raw = describe_owner(data, path), error["input"]
     if isinstance(raw, str) and not raw.strip():
         message, hint = EMPTY
-        return Flaw(path, f"{owner} {message}", hint)
+        return Flaw(path, f"{owner} {message}", EMPTY_ENTRY if isinstance(path[-1], int) else hint)
     demand = "a list" if error["type"] == "list_type" else "keys and values"
     message = f"{owner} needs {demand}, but is {show_value(raw)}"
     return Flaw(path, message, f"write for example {_example(path)}")

@@ -11,6 +11,7 @@ from pydantic import ValidationError
 from templater.errors import Fault, Place
 from templater.layout.build import build_layout
 from templater.layout.combinations import check_combinations
+from templater.layout.comments import Comments
 from templater.layout.extent import check_extent
 from templater.layout.flaws import SECTIONS, Flaw
 from templater.layout.model import Layout
@@ -53,7 +54,11 @@ def read_layout(text: bytes | str, file: str) -> Reading:
     if too_much := [flaw.locate(root) for flaw in check_extent(data)]:
         return Reading(None, _keep_first((*source.faults, *too_much)))
     entry, flaws = _validate(data)
-    flaws += [*check_combinations(data), *check_names(data), *check_references(data)]
+    flaws += [
+        *check_combinations(data),
+        *check_names(data, Comments(root, text)),
+        *check_references(data),
+    ]
     layout = _build_sound_part(root, flaws) if flaws or entry is None else build_layout(entry, root)
     faults = {*source.faults, *(flaw.locate(root) for flaw in flaws)}
     return Reading(layout, _keep_first(sorted(faults, key=_order)))

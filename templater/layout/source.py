@@ -14,6 +14,7 @@ import yaml
 
 from templater.errors import Fault, Place
 from templater.layout.decoding import decode_text, end_of
+from templater.layout.syntax_hints import hint_at
 from templater.quoting import quote
 
 MAX_DEPTH = 50
@@ -28,9 +29,7 @@ Twelve a piece are usual, so a wall of 10,000 pieces needs less than half of it.
 MAX_ENTRIES = 10_000
 """How many entries a list or a mapping may have."""
 
-_SYNTAX_HINT = "check colons, indents and brackets here and above; quote a text with ': ' or ' #' in it"
 _DIVIDE = "check that it is the layout of one wall; divide a very long wall into several layouts"
-_TAB_HINT = "indent with spaces instead of tabs"
 
 Path: TypeAlias = tuple[str | int, ...]
 """The way from the root to a value: keys of mappings and numbers (from 0) of list items."""
@@ -145,7 +144,7 @@ class _Builder:
             mark = next((mark for mark in marks if mark.index < len(text)), None)
             place = self._place(mark) if mark else end_of(text.rstrip(), self.file)
             reason = ", ".join(filter(None, (error.context, error.problem)))
-            hint = _TAB_HINT if mark and text[mark.index : mark.index + 1] == "\t" else _SYNTAX_HINT
+            hint = hint_at(text, mark.index if mark else None)
             raise _StopReadingError(Fault(f"this is not YAML: {reason}", hint, place)) from None
 
     def _place(self, mark: Any) -> Place:

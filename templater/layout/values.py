@@ -23,6 +23,17 @@ from templater.quoting import quote
 EMPTY = ("has no value", "write one after the colon, or remove the key")
 """An empty value is refused, since it may be a line that somebody meant to finish."""
 
+EMPTY_ENTRY = "write one in its place, or remove its dash or comma"
+"""What mends an entry of a list that is empty."""
+
+_EXAMPLES = {
+    "a length": "23 5/8 in",
+    "a width and a height": "16 x 20 in",
+    "a weight": "6 lb",
+    "a paper": "a4",
+}
+"""What may be written where a value of a kind is due."""
+
 BARE_UNIT = "bare_unit"
 """The key of the validation context under which the unit of bare numbers is handed in."""
 
@@ -52,7 +63,8 @@ def show_value(raw: object) -> str:
 def filled_text(raw: object, demand: str) -> str:
     """The text of a value that must be one and not empty; ``demand`` says what it should be."""
     if not isinstance(raw, str):
-        raise fail(f"needs {demand}, but is {show_value(raw)}", "write one value after the colon")
+        example = f", for example {_EXAMPLES[demand]}" if demand in _EXAMPLES else " in its place"
+        raise fail(f"needs {demand}, but is {show_value(raw)}", f"write one value{example or ' there'}")
     if not raw.strip():
         raise fail(*EMPTY)
     return raw

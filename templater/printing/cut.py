@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
-from math import floor
+from math import ceil, floor
 
 from templater.paper import MIN_PAGE
 from templater.printing.band import tile_band
 from templater.printing.card import tile_card
-from templater.printing.model import Coverage, PrintSetup, Shape, Tiling
+from templater.printing.model import Coverage, Printer, PrintSetup, Shape, Tiling
 from templater.printing.prices import TINY_MM
 from templater.printing.tile import (
     MAX_SHEETS,
@@ -17,6 +17,13 @@ from templater.printing.tile import (
     TooManySheetsError,
     tile_template,
 )
+from templater.quoting import quote
+
+CORRECTED = 0.98
+"""How much of the least paper's sides must be left where a printer's correction has taken its part.
+
+A printer that shrinks by 2 % leaves so much; a sheet's block, rulers and words still find room.
+"""
 
 
 def cut_template(shape: Shape, setup: PrintSetup, *, most: int = MAX_SHEETS) -> Tiling:
@@ -44,14 +51,23 @@ def _check_room(setup: PrintSetup) -> None:
 
     What counts is what a sheet shows beside its lap, however it lies.
     """
+    share, cause = (1.0, "") if setup.printer is None else (CORRECTED, _name_correction(setup.printer))
+    least = [share * side for side in MIN_PAGE]
     for page in setup.page_sizes():
         own = sorted(side - setup.lap_mm for side in setup.printable(page).size)
-        if any(side < least - TINY_MM for side, least in zip(own, MIN_PAGE, strict=True)):
+        if any(side < needed - TINY_MM for side, needed in zip(own, least, strict=True)):
             short, long = (max(0, floor(side)) for side in own)
             raise NoRoomOnSheetError(
-                f"margins and laps leave {short} x {long} mm of a sheet; what it must say needs"
-                f" {MIN_PAGE.width:.0f} x {MIN_PAGE.height:.0f} mm"
+                f"margins and laps leave {short} x {long} mm of a sheet{cause}; what it must say needs"
+                f" {ceil(least[0])} x {ceil(least[1])} mm"
             )
+
+
+def _name_correction(printer: Printer) -> str:
+    """Why a sheet shows less than its paper has: where a printer shrinks, less finds room."""
+    if max(printer.across, printer.along) <= 1:
+        return ""
+    return f", corrected for the printer {quote(printer.name)}"
 
 
 def _tile_all(shape: Shape, setup: PrintSetup, most: int) -> Tiling:

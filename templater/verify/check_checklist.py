@@ -1,10 +1,11 @@
-"""Holds the rows of the checklist against the Plan: every hole, in order, with both its measures."""
+"""Holds the rows of the checklist against the Plan: every hole, in order, with all its measures."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import zip_longest
+from math import dist
 from typing import NamedTuple
 
 from templater.placement.model import PlacedPiece, Plan
@@ -13,17 +14,23 @@ from templater.verify.read_lengths import LENGTH, plain, tells
 from templater.verify.template_marks import HoleMeasures, measure_holes
 
 _CELL = re.compile(rf"{LENGTH}|\({LENGTH}\)")
+_BRACKETED = re.compile(rf"\({LENGTH}\)")
+_APART = re.compile(rf"\d+–\d+: {LENGTH}")
 _LAST_OF_LATIN = "\u024f"
 """Words beyond it may be drawn in another order than they are read."""
 
 
 class Row(NamedTuple):
-    """A row as it was read: the words before it, the hole's number, its measures from datum and end."""
+    """A row as it was read: the words before it, the hole's number, its measures from datum and end.
+
+    ``apart`` is what it says of the way from the hole before of the same piece.
+    """
 
     before: str
     number: str
     from_datum: str
     across: str
+    apart: str = ""
 
 
 def read_rows(runs: Iterable[Run]) -> Iterator[Row]:
@@ -36,13 +43,23 @@ def read_rows(runs: Iterable[Run]) -> Iterator[Row]:
             cells.append(texts[at + 1 + len(cells)])
         if len(cells) % 2:  # both measures take as many; the last is the next piece's name
             cells.pop()
+        end = at + 1 + len(cells)
         if cells:
-            half = len(cells) // 2
-            yield Row(before, texts[at], " ".join(cells[:half]), " ".join(cells[half:]))
+            half, apart = len(cells) // 2, _take_apart(texts[end : end + 2])
+            halves = (" ".join(cells[:half]), " ".join(cells[half:]))
+            yield Row(before, texts[at], *halves, " ".join(apart))
             before = ""
+            end += len(apart)
         else:
             before += texts[at]
-        at += 1 + len(cells)
+        at = end
+
+
+def _take_apart(texts: Sequence[str]) -> Sequence[str]:
+    """What of the next words tells the way from the hole before, on one line or on two."""
+    if not texts or not _APART.fullmatch(texts[0]):
+        return ()
+    return texts if _BRACKETED.fullmatch(texts[-1]) else texts[:1]
 
 
 def _is_cell(texts: Sequence[str], at: int) -> bool:
@@ -52,7 +69,7 @@ def _is_cell(texts: Sequence[str], at: int) -> bool:
 def check_rows(rows: Iterable[Row], plan: Plan) -> Iterator[str]:
     """What the rows of the whole checklist say that the Plan does not."""
     wanted = [
-        (piece, str(number), measures)
+        (piece, number, measures)
         for piece in plan.pieces
         for number, measures in enumerate(measure_holes(plan, piece), 1)
     ]
@@ -65,15 +82,26 @@ def check_rows(rows: Iterable[Row], plan: Plan) -> Iterator[str]:
             yield from _compare(row, one, place)
 
 
-def _compare(row: Row, wanted: tuple[PlacedPiece, str, HoleMeasures], place: int) -> Iterator[str]:
+def _compare(row: Row, wanted: tuple[PlacedPiece, int, HoleMeasures], place: int) -> Iterator[str]:
     piece, number, measures = wanted
     name = f"{piece.slug} hole {number}"
-    if row.number != number or not _ends_with(row.before, piece.name):
+    if row.number != str(number) or not _ends_with(row.before, piece.name):
         yield f"row {place} is not that of {name}"
     elif not tells(row.from_datum, measures.from_datum):
         yield f"{name} is told to be {row.from_datum} from the datum, not {measures.from_datum:.1f} mm"
     elif not tells(row.across, measures.across):
         yield f"{name} is told to be {row.across} from the left end, not {measures.across:.1f} mm"
+    elif not _tells_apart(row.apart, piece, number):
+        yield f"{name} is told to be “{row.apart}” from the hole before, which it is not"
+
+
+def _tells_apart(words: str, piece: PlacedPiece, number: int) -> bool:
+    """Whether words tell how far a hole is from the one before it; of a first hole there are none."""
+    if number == 1:
+        return not words
+    which, _, length = words.partition(": ")
+    holes = (piece.marks[number - 2].hole, piece.marks[number - 1].hole)
+    return which == f"{number - 1}–{number}" and tells(length, dist(*holes))
 
 
 def _ends_with(words: str, name: str) -> bool:

@@ -12,6 +12,7 @@ from templater.placement.model import Plan
 from templater.verify.model import NEAR_MM, Ink
 from templater.verify.nearest import Points
 from templater.verify.read_lengths import LENGTH, plain, read_lengths
+from templater.verify.rectangles import read_rectangle
 from templater.verify.straight import list_straight
 from templater.verify.targets import find_crosses
 
@@ -85,9 +86,9 @@ def _tell_by_pieces(ink: Ink, part: Part, plan: Plan) -> Iterator[Point]:
     """Where the wall's origin would lie by each rectangle that is as large as a piece."""
     whole = [piece.box for piece in plan.pieces if part.window.grown(_EDGE_MM).holds(piece.box)]
     for (points,) in ink.chains:
-        if len(points) == 5 and points[0] == points[4]:
-            xs, ys = [x for x, _ in points], [y for _, y in points]
-            width, height = (max(xs) - min(xs)) * part.ratio, (max(ys) - min(ys)) * part.ratio
-            for box in whole:
-                if max(abs(box.width - width), abs(box.height - height)) <= NEAR_MM * part.ratio:
-                    yield Point(min(xs) - box.x0 / part.ratio, min(ys) - box.y0 / part.ratio)
+        if (drawn := read_rectangle(points)) is None:
+            continue
+        for box in whole:
+            width, height = box.width / part.ratio, box.height / part.ratio
+            if max(abs(drawn.width - width), abs(drawn.height - height)) <= NEAR_MM:
+                yield Point(drawn.x0 - box.x0 / part.ratio, drawn.y0 - box.y0 / part.ratio)

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import TypeAlias
 
 from templater.geometry import ORIGIN, Point, Size
+from templater.printing.model import Coverage
 from templater.verify.check_checklist import Row, check_rows, read_rows
 from templater.verify.check_overview import check_overview
 from templater.verify.check_parts import check_part, read_part
@@ -121,10 +122,11 @@ class _PdfCheck:
         """What is told on several pages: join marks, and in the kit checklist and spacers."""
         yield from self._check_joins()
         if self._is_kit:
-            plan = self._expected.plan
+            plan, tilings = self._expected.plan, self._expected.tilings
+            cards = {one.name for one in plan.pieces if tilings[one.slug].cover is Coverage.CARD}
             yield from (f"print test: {fault}" for fault in check_long_rulers(self._print_test))
             yield from (f"checklist: {fault}" for fault in check_rows(self._rows, plan))
-            yield from (f"spacers: {fault}" for fault in check_strips(self._strips, plan))
+            yield from (f"spacers: {fault}" for fault in check_strips(self._strips, plan, cards))
 
     def _check_page(self, place: int) -> Findings:
         """A page of the file; one that is not the page it should be is told of elsewhere, as a whole."""

@@ -13,7 +13,6 @@ _MM_PER_INCH = 25.4
 _LEAST_DOTS = 100.0
 """An inch must have so many dots, or a cross cannot be told."""
 
-_ARM_MM = 1.0
 _DARK = 160
 """A dot of a line is at least so dark, of 255."""
 

@@ -17,8 +17,14 @@ _DECIMALS_MM = 0.0006
 
 def list_shared(record: Record) -> set[str]:
     """The pieces whose sheet is cut out of a page that others stand on too."""
+    shared = _list_shared_pages(record)
+    return {page.piece for page in record.pages if page.piece is not None and page.page in shared}
+
+
+def _list_shared_pages(record: Record) -> set[int]:
+    """The pages that the manifest tells more than once: each time of what else stands on them."""
     counts = Counter(page.page for page in record.pages)
-    return {page.piece for page in record.pages if page.piece is not None and counts[page.page] > 1}
+    return {number for number, count in counts.items() if count > 1}
 
 
 def check_record(record: Record, expected: Expected) -> Iterator[str]:
@@ -30,8 +36,7 @@ def check_record(record: Record, expected: Expected) -> Iterator[str]:
     pages: dict[str | None, list[PageRecord]] = {}
     for page in record.pages:
         pages.setdefault(page.piece, []).append(page)
-    counts = Counter(page.page for page in record.pages)
-    shared = {number for number, count in counts.items() if count > 1}
+    shared = _list_shared_pages(record)
     for told, piece in zip(record.pieces, expected.plan.pieces, strict=True):
         boxes = zip(told.box, piece.box, strict=True)
         if max(abs(one - other) for one, other in boxes) > _DECIMALS_MM or told.name != piece.name:

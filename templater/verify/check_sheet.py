@@ -11,6 +11,7 @@ from templater.geometry import Box
 from templater.verify.guides import check_guides_drawn, check_guides_lie, check_guides_whole, list_guides
 from templater.verify.hole_words import check_hole_words
 from templater.verify.holes import check_holes
+from templater.verify.level_words import check_level_words
 from templater.verify.lines import check_edges, check_edges_whole, list_edges
 from templater.verify.model import Findings, Ink
 from templater.verify.rulers import check_rulers, find_rulers
@@ -61,6 +62,7 @@ def check_sheet(sheet: Sheet, marks: TemplateMarks) -> Findings:
         if sheet.name
         else partial(check_guides_drawn, guides),
         partial(check_hole_words, ink.runs, marks),
+        partial(check_level_words, ink.runs, marks),
     )
     faults = next((found for check in lines if (found := tuple(check()))), ())
     return Findings(faults, holes.offsets_mm)

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from typing import NamedTuple
 
 from templater.placement.model import PlacedGroup, Plan
 from templater.verify.model import NEAR_MM, Ink
 from templater.verify.read_lengths import LENGTH, plain, tells
+from templater.verify.rectangles import read_rectangle
 
 _STRIP = re.compile(rf"gap ({LENGTH}): hold.*")
 _TOO_WIDE = re.compile(rf"gap ({LENGTH}): too wide")
@@ -16,7 +17,6 @@ _LEAST_MM = 1.0
 _SAME_MM = 0.1
 """Gaps that differ less share a strip."""
 
-_STRAIGHT_MM = 0.001
 _LEAST_LENGTH_MM = 50.0
 
 
@@ -41,16 +41,22 @@ def read_strips(ink: Ink, given: str) -> Strips:
 def _measure_strips(ink: Ink) -> Iterator[float]:
     """How wide each long closed rectangle is."""
     for (points,) in ink.chains:
-        if len(points) == 5 and points[0] == points[4]:
-            xs, ys = {round(x, 3) for x, _ in points}, {round(y, 3) for _, y in points}
-            if len(xs) == 2 and len(ys) == 2 and max(xs) - min(xs) >= _LEAST_LENGTH_MM:
-                yield max(y for _, y in points) - min(y for _, y in points)
+        box = read_rectangle(points)
+        if box is not None and box.width >= _LEAST_LENGTH_MM:
+            yield box.height
 
 
-def check_strips(pages: Iterable[Strips], plan: Plan) -> Iterator[str]:
-    """Whether each gap of a group has its strip, and each strip is as wide as it says and as a gap."""
+def check_strips(pages: Iterable[Strips], plan: Plan, cards: Collection[str] = ()) -> Iterator[str]:
+    """Whether each gap of a group has its strip, and each strip is as wide as it says and as a gap.
+
+    Beside ``cards``, the names of pieces of which only the holes are printed, there is no strip.
+    """
     strips = list(pages)
-    gaps = [group.gap_mm for group in plan.groups if group.gap_mm >= _LEAST_MM and _is_met(group, plan)]
+    gaps = [
+        group.gap_mm
+        for group in plan.groups
+        if group.gap_mm >= _LEAST_MM and _is_met(group, plan, cards)
+    ]
     widths = [width for page in strips for width in page.widths_mm]
     for page in strips:
         if len(page.widths_mm) != len(page.sayings):
@@ -69,11 +75,12 @@ def check_strips(pages: Iterable[Strips], plan: Plan) -> Iterator[str]:
             yield f"the gap of {gap:.1f} mm has no strip"
 
 
-def _is_met(group: PlacedGroup, plan: Plan) -> bool:
-    """Whether two neighbours in a group hang its gap apart."""
+def _is_met(group: PlacedGroup, plan: Plan, cards: Collection[str]) -> bool:
+    """Whether two neighbours in a group hang its gap apart, both with their sides on paper."""
     return any(
         neighbour.name in group.pieces and abs(neighbour.gap_mm - group.gap_mm) < _SAME_MM
         for piece in plan.pieces
-        if piece.name in group.pieces
+        if piece.name in group.pieces and piece.name not in cards
         for neighbour in piece.neighbours
+        if neighbour.name not in cards
     )

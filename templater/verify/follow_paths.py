@@ -8,6 +8,7 @@ from templater.geometry import Box, Point
 from templater.verify.graphics_state import StateFollower
 from templater.verify.matrices import Matrix, apply
 from templater.verify.model import Chain, Ink, Stroke, UnreadableError
+from templater.verify.rectangles import read_rectangle
 from templater.verify.resources import Resources
 from templater.verify.rings import read_ring
 
@@ -15,7 +16,6 @@ THINNEST_MM = 0.1
 WIDEST_MM = 2.0
 """A line thinner than this may not be seen; a wider one is an area that may hide others."""
 
-_UPRIGHT_MM = 0.001
 _PATH_STEPS = (b"n", b"m", b"l", b"S")
 
 
@@ -109,8 +109,10 @@ class PathFollower(StateFollower):
     def _end_path(self) -> None:
         """Forget the path; where it is to clip, which only an upright rectangle may, do that."""
         if self._clips:
-            ((_, corners),) = self._paths
-            box = _read_rectangle(corners)
+            ((kinds, corners),) = self._paths
+            closed = corners if len(corners) == 5 else [*corners, corners[0]]
+            if "c" in kinds or (box := read_rectangle(closed)) is None:
+                raise ValueError("a clip that is no upright rectangle")
             old = self._state.clip
             self._state.clip = box if old is None else box.common(old)
         self._paths, self._clips = [], False
@@ -152,29 +154,16 @@ class PathFollower(StateFollower):
         self._check_stroke()
         state, ink = self._state, self.ink
         for kinds, points in self._paths:
-            if kinds == ["m", "l"]:
+            is_closed = kinds[-1] == "h"
+            steps = kinds[:-1] if is_closed else kinds
+            if "h" in steps:
+                raise ValueError("a path that goes on where it was closed")
+            if steps == ["m", "l"]:
                 start, end = points
                 ink.strokes.append(Stroke(start, end, state.width_mm, state.dash_mm, state.clip))
-            elif kinds[:5] == ["m", "c", "c", "c", "c"]:
+            elif steps == ["m", "c", "c", "c", "c"]:
                 ink.rings.append(read_ring(points, state.clip))
-            elif "c" in kinds:
+            elif "c" in steps:
                 raise ValueError("curves that are no circle")
             elif len(points) > 1:
-                closed = [points[0]] if kinds[-1] == "h" else []
-                ink.chains.append(Chain((*points, *closed)))
-
-
-def _read_rectangle(corners: Sequence[Point]) -> Box:
-    """The upright rectangle with these corners. Raises ValueError where it is none."""
-    if (
-        len(corners) == 5
-        and max(abs(corners[0].x - corners[4].x), abs(corners[0].y - corners[4].y)) < _UPRIGHT_MM
-    ):
-        corners = corners[:4]
-    first, second, third, fourth = corners
-    for one, two, three, four in ((first, second, third, fourth), (second, third, fourth, first)):
-        level = max(abs(one.y - two.y), abs(three.y - four.y), abs(two.x - three.x), abs(four.x - one.x))
-        if level < _UPRIGHT_MM:
-            (x0, y0), (x1, y1) = one, three
-            return Box(min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1))
-    raise ValueError("a clip that is no upright rectangle")
+                ink.chains.append(Chain((*points, points[0]) if is_closed else tuple(points)))

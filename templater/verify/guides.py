@@ -6,7 +6,8 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
 from templater.geometry import Box, Point
-from templater.verify.model import NEAR_MM, Chain, Ink, Run
+from templater.verify.model import NEAR_MM, Ink, Run
+from templater.verify.rectangles import read_rectangle
 from templater.verify.rulers import Ruler
 from templater.verify.straight import Straight
 from templater.verify.stretches import Stretch, leave, measure
@@ -124,14 +125,16 @@ def check_guides_whole(
     Where a ruler or the sheet's own block found no other room, any of them; where words did not,
     centre lines, also where the words stand on one of the other sheets that show the same.
     """
+    framed = (read_rectangle(points) for (points,) in ink.chains)
+    frames = [box.grown(_FRAME_ROOM) for box in framed if box is not None]
     for guide in guides:
         taken = [
             *_near_holes(guide, holes),
             *_under_rulers(guide, rulers),
-            *_under_frames(guide, ink.chains),
+            *_under_boxes(guide, frames),
         ]
         if not guide.is_strict:
-            taken += [*_under_words(guide, ink.runs), *_shown_twice(guide, others)]
+            taken += [*_under_words(guide, ink.runs), *_under_boxes(guide, others)]
         wanted = list(leave(guide.span, taken, _SLACK_MM))
         drawn = [line.seen for line in guide.lines if line.seen is not None]
         missing = [part for stretch in wanted for part in leave(stretch, drawn, _SLACK_MM)]
@@ -172,16 +175,6 @@ def check_guides_drawn(guides: Iterable[Guide]) -> Iterator[str]:
             yield f"{guide.name} is not drawn"
 
 
-def _under_frames(guide: Guide, chains: Iterable[Chain]) -> Iterator[Stretch]:
-    """Where a framed block stands on the line."""
-    for (points,) in chains:
-        if len(points) == 5 and points[0] == points[4]:
-            xs, ys = [x for x, _ in points], [y for _, y in points]
-            along, aside = (xs, ys) if guide.is_level else (ys, xs)
-            if min(aside) - _FRAME_ROOM <= guide.place <= max(aside) + _FRAME_ROOM:
-                yield min(along) - _FRAME_ROOM, max(along) + _FRAME_ROOM
-
-
 def _under_words(guide: Guide, runs: Iterable[Run]) -> Iterator[Stretch]:
     """Where words may stand on the line; rows of a block are taken as long as its longest."""
     own = [(run, run.at if guide.is_level else Point(run.at.y, run.at.x)) for run in runs]
@@ -197,9 +190,9 @@ def _under_words(guide: Guide, runs: Iterable[Run]) -> Iterator[Stretch]:
             yield along - run.em_mm - _ROOM, along + run.em_mm + _ROOM
 
 
-def _shown_twice(guide: Guide, others: Iterable[Box]) -> Iterator[Stretch]:
-    """Where another sheet shows the line too, under or over a lap."""
-    for x0, y0, x1, y1 in others:
+def _under_boxes(guide: Guide, boxes: Iterable[Box]) -> Iterator[Stretch]:
+    """Where a box lies over the line: a framed block, or what another sheet shows of a lap."""
+    for x0, y0, x1, y1 in boxes:
         low, high, near, far = (x0, x1, y0, y1) if guide.is_level else (y0, y1, x0, x1)
         if near <= guide.place <= far:
             yield low, high

@@ -38,7 +38,7 @@ def check_hole_words(runs: Sequence[Run], marks: TemplateMarks) -> Iterator[str]
     yield from _check_numbers(runs, marks)
     if _KEY in _list_given(marks.given):
         return
-    for block in _list_blocks(runs):
+    for block in list_blocks(runs):
         heading, text = block[0], " ".join(block[1:])
         if match := _HEADING.fullmatch(heading):
             numbers = _list_numbers(match, len(marks.measures))
@@ -72,7 +72,7 @@ def _check_numbers(runs: Iterable[Run], marks: TemplateMarks) -> Iterator[str]:
                 yield f"hole {near[0]} bears the number {text}"
 
 
-def _list_blocks(runs: Iterable[Run]) -> Iterator[list[str]]:
+def list_blocks(runs: Iterable[Run]) -> Iterator[list[str]]:
     """Rows of words that stand one under the other, as they were drawn."""
     block: list[str] = []
     last: Run | None = None

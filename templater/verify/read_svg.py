@@ -122,15 +122,13 @@ class _Reader:
         width = float(look["stroke-width"]) * grown
         if not _THINNEST_MM <= width <= _WIDEST_MM:
             raise ValueError("a line too thin to be seen, or so wide that it may hide others")
-        if tag == "line":
+        points = _read_points(tag, given, matrix)
+        if tag == "circle":
+            self.ink.rings.append(Ring(points[0], float(given["r"]) * grown, None))
+        elif len(points) == 2:
             dash = tuple(float(part) * grown for part in look.get("stroke-dasharray", "").split())
-            start, end = _read_points(tag, given, matrix)
-            self.ink.strokes.append(Stroke(start, end, width, dash, None))
-        elif tag == "circle":
-            (centre,) = _read_points(tag, given, matrix)
-            self.ink.rings.append(Ring(centre, float(given["r"]) * grown, None))
+            self.ink.strokes.append(Stroke(points[0], points[1], width, dash, None))
         else:
-            points = _read_points(tag, given, matrix)
             closed = points[:1] if tag == "polygon" else ()
             self.ink.chains.append(Chain((*points, *closed)))
 
@@ -166,9 +164,9 @@ def _read_step(name: str, numbers: list[float]) -> Matrix:
     match name, numbers:
         case "matrix", [a, b, c, d, e, f]:
             return a, b, c, d, e, f
-        case "translate", [x, *y]:
+        case "translate", [x, *y] if len(y) < 2:
             return 1.0, 0.0, 0.0, 1.0, x, y[0] if y else 0.0
-        case "scale", [x, *y]:
+        case "scale", [x, *y] if len(y) < 2:
             return x, 0.0, 0.0, y[0] if y else x, 0.0, 0.0
         case "rotate", [angle]:
             turn = radians(angle)

@@ -40,8 +40,8 @@ def test_a_font_is_named_from_the_folder_of_the_layout(path: str) -> None:
 def test_what_is_no_name_of_a_font_is_refused() -> None:
     needs = "'font' needs the name of a font file, or a list of them, but is a mapping"
     empty = "'font' has no value => write one after the colon, or remove the key"
-    check_faults(SMALL + "font: ¦{file: a.ttf}\n", f"{needs} => write one value after the colon")
-    check_faults(SMALL + "font: ¦[{file: a.ttf}]\n", f"{needs} => write one value after the colon")
+    check_faults(SMALL + "font: ¦{file: a.ttf}\n", f"{needs} => write one value in its place")
+    check_faults(SMALL + "font: ¦[{file: a.ttf}]\n", f"{needs} => write one value in its place")
     check_faults(SMALL + "font: ¦''\n", empty)
     check_faults(
         SMALL + "font: ¦[]\n", "'font' needs 1 to 8 fonts, but has 0 => list the fonts it needs"

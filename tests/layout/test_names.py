@@ -70,6 +70,20 @@ def test_a_place_of_its_own_does_not_apply_to_a_piece_of_a_group() -> None:
     check_faults(marked.replace("Cliff path, Harbour", "Cliff path, Harbour, Tide clock"), NO_PLACE)
 
 
+def test_a_name_that_a_comment_cut_short_is_told() -> None:
+    both = "- name: Print #3\n    size: 20 x 16\n  - name: ¦Print #4\n    size: 20 x 16\n"
+    told = f"{OWN_NAME}; from ' #' on a line is a comment: put a name with ' #' in it in quotes"
+    fault = "'name' is 'Print', but another piece is called 'Print' already"
+    old = "- {name: Tide clock, size: 10 x 10, place: {left: 100}}\n"
+    check_faults(change(old, both), f"{fault} => {told}")
+    first = both.replace("Print #4", "Print")
+    check_faults(change(old, first), f"{fault} => {told}")
+    plain = both.replace("Print #4", "Print").replace("Print #3", "'Print'  # it hangs #3")
+    check_faults(change(old, plain), f"{fault} => {OWN_NAME}")
+    quoted = both.replace("Print #4", "'Print #4'").replace("Print #3", '"Print #3"').replace("¦", "")
+    assert list_faults(change(old, quoted)) == []
+
+
 def test_groups_with_one_name() -> None:
     check_faults(
         change("place: {left: 100}", "weight: 1 lb")

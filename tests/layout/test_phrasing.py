@@ -8,6 +8,7 @@ ROOT_KEYS = (
 )
 PIECE_KEYS = "use name, size, picture, mat, moulding, rabbet, weight, made_of, stands_out, hang or place"
 PIECE_LIST = "write for example 'pieces: [{name: Tide chart, size: 16 x 20 in}]'"
+NO_ENTRY = "write one in its place, or remove its dash or comma"
 NO_VALUE = "write one after the colon, or remove the key"
 
 
@@ -63,10 +64,33 @@ NO_VALUE = "write one after the colon, or remove the key"
         (
             "drop: 1/2",
             "drop: 2,¦25 in",
+            ["'25 in' is not a key of 'hang' => if it is the rest of a number, write a point: 2.25 in"],
+        ),
+        (
+            "{width: 12 ft, height: 8 ft}",
+            "{width: 3,¦600 mm, height: 8 ft}",
+            [
+                "'600 mm' is not a key of 'wall' => if it is the rest of a number,"
+                " write a point: 3.600 mm; or if thousands are meant: 3600 mm"
+            ],
+        ),
+        (
+            "drop: 1/2",
+            "drop: 1/2 in,¦25 in",
             [
                 "'25 in' is not a key of 'hang'"
                 " => if it is the rest of a number, write a point instead of the comma"
             ],
+        ),
+        (
+            "- {name: Harbour, size: 20 x 16}",
+            "- {name: Harbour, size: 20 x 16}\n  -¦",
+            [f"piece 4 has no value => {NO_ENTRY}"],
+        ),
+        (
+            "pieces: [Cliff path, Harbour]",
+            "pieces: [Cliff path, ¦'', Harbour]",
+            [f"'pieces' has no value => {NO_ENTRY}"],
         ),
         (
             "{by: nail, drop: 1/2}",
@@ -104,7 +128,7 @@ NO_VALUE = "write one after the colon, or remove the key"
         (
             "pieces: [Cliff path, Harbour]",
             "pieces: [Cliff path, ¦{name: Harbour}]",
-            ["'pieces' needs a text, but is a mapping => write one value after the colon"],
+            ["'pieces' needs a text, but is a mapping => write one value in its place"],
         ),
     ],
 )

@@ -25,7 +25,7 @@ EMPTY = "write one after the colon, or remove the key"
             "width: 12 ft",
             "width: ¦[12 ft]",
             "'width' needs a length, but is a list",
-            "write one value after the colon",
+            "write one value, for example 23 5/8 in",
         ),
         ("width: 12 ft", "width: ¦", "'width' has no value", EMPTY),
         ("left: 24", "left: ¦-1", "'left' must not be negative, but is '-1'", CHECK),
@@ -42,6 +42,12 @@ EMPTY = "write one after the colon, or remove the key"
             "size: ¦16",
             "'size' needs a width and a height, but '16' is not a width and a height",
             "write for example 16 x 20 in",
+        ),
+        (
+            "size: 16 x 16",
+            "size: ¦{width: 16, height: 16}",
+            "'size' needs a width and a height, but is a mapping",
+            "write one value, for example 16 x 20 in",
         ),
         ("size: 16 x 16", "size: ¦0 x 16", "'size' must be more than 0, but is '0 x 16'", CHECK),
         (
@@ -143,7 +149,7 @@ EMPTY = "write one after the colon, or remove the key"
             "Front room",
             "¦[Front, room]",
             "'title' needs a text, but is a list",
-            "write one value after the colon",
+            "write one value in its place",
         ),
         (
             "units: in",

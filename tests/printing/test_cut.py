@@ -13,7 +13,7 @@ from templater.geometry import Box, Point, Size
 from templater.layout.model import Margins
 from templater.paper import parse_paper
 from templater.printing.cut import count_sheets, cut_template
-from templater.printing.model import Coverage, PrintSetup, Shape, Tiling
+from templater.printing.model import Coverage, Printer, PrintSetup, Shape, Tiling
 from templater.printing.tile import NoRoomOnSheetError, TooManySheetsError
 
 INCH = 25.4
@@ -164,6 +164,32 @@ def test_paper_that_leaves_too_little_is_refused(
         cut_template(MIRROR, setup)
     assert str(refused.value) == (
         f"margins and laps leave {left} mm of a sheet; what it must say needs 125 x 165 mm"
+    )
+
+
+@pytest.mark.parametrize(
+    ("factor", "told"),
+    [
+        # A5 is 148 mm wide: less 12.7 of margins, divided by the factor, less 10 of lap.
+        (1.0, ""),
+        (1.0059, ""),  # 135.3 / 1.0059 - 10 = 124.5
+        (1.02, ""),  # 135.3 / 1.02 - 10 = 122.6; 0.98 x 125 = 122.5
+        # 135.3 / 1.03 - 10 = 121.3; (210 - 12.7) / 1.03 - 10 = 181.5, less 6.35 / 1.03: 175.3
+        (1.03, "121 x 175"),
+        (0.97, ""),
+    ],
+)
+def test_the_default_margins_leave_room_on_a5_for_any_fair_printer(factor: float, told: str) -> None:
+    printer = Printer("study", factor, factor, Margins(), Size(120.0, 160.0))
+    setup = replace(setup_for("a5", Coverage.FULL), printer=printer)
+    if not told:
+        assert cut_template(MIRROR, setup, most=1000).tiles
+        return
+    with pytest.raises(NoRoomOnSheetError) as refused:
+        cut_template(MIRROR, setup)
+    assert str(refused.value) == (
+        f"margins and laps leave {told} mm of a sheet, corrected for the printer 'study'; what it must"
+        " say needs 123 x 162 mm"
     )
 
 

@@ -9,12 +9,13 @@ from templater.geometry import Box, Point, Size
 from templater.layout.model import Hanger, Margins
 from templater.lettering import words_box
 from templater.paper import PAPERS
-from templater.printing.model import PrintSetup
+from templater.placement.model import PlacedPiece
+from templater.printing.model import PrintSetup, Tiling
 from templater.printing.tile import tile_template
 from templater.scene.model import Form, PageDrawing
-from templater.scene.template.draw import draw_template, template_extent
+from templater.scene.template.draw import TemplateDrawing, draw_template, template_extent
 from templater.scene.template.sheet_block import SheetNames
-from templater.sheets.lay_out import lay_out_pages, lay_out_template, stack_pages
+from templater.sheets.lay_out import lay_out_pages, lay_out_template, stack_pages, whole_template
 from templater.sheets.model import Page, PageKind
 from tests.builders import hanging, inches, layout, piece, plan_of
 
@@ -40,7 +41,9 @@ def test_each_page_tells_its_number_revision_and_kit() -> None:
         told = {words.text: words.height_mm for words in _words(page)}
         assert told == {"rev K7WQ2F": 5.0, "Keeper's cottage": 2.5, f"page {number} of 31": 2.5}
     assert [page.label for page in pages] == ["cover 1", "cover 2"]
-    assert [page.bookmarks[0].title for page in pages] == ["Cover", "Print test"]
+    assert [(mark.level, mark.title) for page in pages for mark in page.bookmarks] == [
+        (0, "Cover"), (0, "Print test"),
+    ]  # fmt: skip
 
 
 def test_a_long_title_leaves_the_number_room() -> None:
@@ -48,6 +51,16 @@ def test_a_long_title_leaves_the_number_room() -> None:
     boxes = sorted(words_box(words) for words in _words(page))
     assert all(FORM.printable.holds(box, slack=0.15) for box in boxes)
     assert all(one.x1 < other.x0 for one, other in pairwise(boxes))
+
+
+def test_where_the_words_of_a_foot_stand() -> None:
+    # What is printed reaches from 6.35 to 203.65 mm and down to 12.7; words stand 2 mm within.
+    revision, title, number = _words(_pages("Keeper's cottage")[0])
+    assert revision.at == pytest.approx((8.35, 14.7))
+    assert number.at == pytest.approx((201.65, 14.7))
+    assert title.at == pytest.approx((words_box(revision).x1 + 4.0, 14.7), abs=0.01)
+    _, title, number = _words(_pages("The keeper's cottage by the northern breakwater" * 4)[0])
+    assert words_box(number).x0 - words_box(title).x1 > 3.99
 
 
 @pytest.mark.parametrize("revision", ["WWWWWW", "777777", "MQWMQW"])
@@ -80,10 +93,11 @@ def test_pages_in_one_drawing_stand_one_under_another() -> None:
     layers, box = stack_pages(_pages("Keeper's cottage"))
     assert box == (0.0, 0.0, 210.0, 594.0)
     assert [layer.origin for layer in layers] == [Point(0, 297), Point(0, 297), Point(0, 0), Point(0, 0)]
+    layers, box = stack_pages(_pages("Keeper's cottage")[:1])
+    assert (box, [layer.origin for layer in layers]) == ((0.0, 0.0, 210.0, 297.0), [Point(0, 0)] * 2)
 
 
-@pytest.fixture
-def sheets() -> list[Page]:
+def _draw_lens() -> tuple[TemplateDrawing, Tiling, PlacedPiece, PrintSetup]:
     """A piece of 30 x 40 in with two holes, on Letter."""
     hang = hanging(Hanger.D_RINGS, inches(8), apart=inches(26))
     plan = plan_of(layout([piece("Great lens", inches(30), inches(40), hang=hang)]))
@@ -93,7 +107,20 @@ def sheets() -> list[Page]:
     setup = PrintSetup(PAPERS["letter"], Margins(), 10.0)
     tiling = tile_template(template_extent(placed), holes, hangs, setup)
     names = SheetNames("Keeper's cottage", placed.name, "K7WQ2F", 5, 60)
-    return list(lay_out_template(draw_template(placed, plan, tiling, names), tiling, placed, setup))
+    return draw_template(placed, plan, tiling, names), tiling, placed, setup
+
+
+@pytest.fixture
+def sheets() -> list[Page]:
+    """The sheets of the lens."""
+    return list(lay_out_template(*_draw_lens()))
+
+
+def test_a_template_as_one_drawing_has_5_mm_of_blank_paper_round_it() -> None:
+    drawing, *_ = _draw_lens()
+    _, box = whole_template(drawing)
+    assert box == drawing.area.grown(5.0)
+    assert box.holds(Box(-5.0, -5.0, inches(30) + 5.0, inches(40) + 5.0))
 
 
 def test_a_piece_is_found_by_its_first_sheet_and_each_hole_by_one(sheets: list[Page]) -> None:

@@ -11,8 +11,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from templater.drawing import Words
+from templater.geometry import Size
+from templater.layout.model import Margins
 from templater.pipeline import PrintChoices, plan_kit, plan_wall
-from templater.printing.model import Coverage
+from templater.printing.model import Coverage, Printer
 from templater.proving import write_proved_kit
 from templater.sheets.compose import Kit
 
@@ -76,6 +78,21 @@ def test_every_paper_that_is_taken_gives_a_proved_kit(source: str, cover: Covera
         # One across, one up; a sheet crowded with lines may have room for 50 mm and 2 in only.
         assert [turned for _, turned in found] in ([False, True], [True, False])
         assert {text for text, _ in found} <= {"100 mm", "50 mm"}
+
+
+@pytest.mark.parametrize("cover", Coverage)
+@pytest.mark.parametrize("size", ["305 x 406", "120 x 300", "400 x 150"])
+def test_a_printer_that_shrinks_by_2_percent_leaves_room_on_the_least_paper(
+    cover: Coverage, size: str
+) -> None:
+    # (147.2 - 2 x 6) / 1.02 - 10 of lap = 122.55; (187.2 - 12) / 1.02 - 10 = 161.76: hardly more than
+    # 98 % of 125 x 165 mm.
+    source = LAYOUT.format(paper="147.2 x 187.2 mm", margin=6, lap=10, size=size, by="wire")
+    printer = Printer("study", 1.02, 1.02, Margins(6.0, 6.0, 6.0, 6.0), Size(90.0, 120.0))
+    planned = plan_wall(source.encode(), "signals.yaml")
+    kit, _ = plan_kit(planned, PrintChoices(cover=cover, printer=printer))
+    for found in _list_rulers(kit):
+        assert found == [("100 mm", False), ("100 mm", True)]
 
 
 @pytest.mark.parametrize(

@@ -74,3 +74,25 @@ def test_who_prints_a_shared_template_alone_finds_the_shared_pages_number(kit: K
     for template in alone:
         (page,) = template.pages
         assert [number for number, _ in _find_numbers(page)] == numbers
+
+
+LONG = "The lamp room is long and bright and holds brass rails with caps on them and cups on those caps"
+
+
+def test_a_name_that_is_cut_short_stands_after_its_number_on_the_overview() -> None:
+    pieces = "".join(
+        f"  - {{name: {LONG} wide and low {number}, size: 100 x 120, hang: {{by: nail, drop: 20}},"
+        f" place: {{left: {500 * number}}}}}\n"
+        for number in (1, 2)
+    )
+    source = f"title: Lamp room\nwall: {{width: 3 m, height: 2.4 m}}\nunits: mm\npieces:\n{pieces}"
+    kit = plan_kit(plan_wall(source.encode(), "lamp.yaml"), PrintChoices(parse_paper("a5")))[0]
+    for number, template in enumerate(kit.templates(), 1):
+        texts = [
+            item.text
+            for page in template.pages
+            for layer in page.layers
+            for item in layer.items
+            if isinstance(item, Words)
+        ]
+        assert [text.split(" lamp")[0] for text in texts if " lamp room" in text] == [f"{number} The"]

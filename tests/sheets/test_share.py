@@ -248,3 +248,50 @@ def test_a_page_is_never_wider_than_the_paper() -> None:
     for paper in ("a4", "letter"):
         for page in _pages(NINE, _setup(paper)):
             assert sorted(page.size) == pytest.approx(sorted(Size(*parse_paper(paper).size)))
+
+
+def _shared(plan: Plan, setup: PrintSetup) -> list[list[str]]:
+    """The pieces on each page, in the order in which they are put on it."""
+    pages = share_pages(plan, _cut(plan, setup), setup, REVISION)
+    return [[cutting.piece.slug[-1] for cutting in page.cuttings] for page in pages]
+
+
+def test_a_page_takes_the_largest_first_whichever_way_they_lie() -> None:
+    # With their borders 256 x 316 and 306 x 256 mm: the second one is the smaller and the squatter.
+    assert _shared(_plan([(250.0, 310.0), (300.0, 250.0)]), _setup("roll 24 in")) == [["1", "2"]]
+    assert _shared(_plan([(300.0, 250.0), (250.0, 310.0)]), _setup("roll 24 in")) == [["2", "1"]]
+
+
+def test_a_page_takes_a_smaller_template_where_the_next_largest_has_no_room() -> None:
+    # A2 shows 568.6 x 407.3 mm lying, 407.3 x 574.95 standing. 406 and 306 mm are too much side by side,
+    # 306 and 296 mm one under another; under the first one 206 x 246 mm leave 201 mm for the block.
+    plan = _plan([(400.0, 300.0), (300.0, 290.0), (200.0, 240.0)])
+    assert _shared(plan, _setup("a2")) == [["1", "3"]]
+
+
+def test_a_template_that_leaves_the_block_no_room_keeps_no_others_from_sharing() -> None:
+    # 390 x 255 and a border are 396 x 261 mm, on an A3 that shows 394.6 x 284.3 or 284.3 x 400.95 mm.
+    sizes = [(388.0, 255.0), (100.0, 150.0), (100.0, 150.0)]
+    assert _shared(_plan(sizes), _setup("a3")) == [["2", "3"]]
+
+
+def test_strips_that_would_take_more_of_a_roll_share_no_page_and_the_small_ones_do() -> None:
+    # Beside strips 620 mm long nothing of 210 mm stands, and their page would need a foot for its block.
+    plan, setup = _plan([(620.0, 690.0), (210.0, 290.0), (260.0, 340.0)]), _setup("roll 24 in")
+    assert len(_cut(plan, setup)["knot-card-1"].tiles) == 2
+    assert _shared(plan, setup) == [["3", "2"]]
+
+
+def test_a_roll_takes_rows_across_it_where_that_is_shorter() -> None:
+    # Three of 186 mm stand across 596.9 mm, 256 tall: with margins 275 mm, and the block's foot. Along
+    # the roll two stand down it, in two columns: 2 x 186 + 12.7 = 384.7 mm.
+    (page,) = _pages(_plan([(180.0, 250.0)] * 3), _setup("roll 24 in"))
+    assert page.size.width == pytest.approx(inches(24))
+    assert 275.0 < page.size.height < 384.7
+
+
+def test_the_outline_of_the_file_names_pieces_and_their_sheets() -> None:
+    (page,) = _pages(_plan([(180.0, 250.0)] * 2), _setup("roll 24 in"))
+    assert [(mark.level, mark.title) for mark in page.bookmarks] == [
+        (0, "Knot card 1"), (1, "Knot card 1 A1"), (0, "Knot card 2"), (1, "Knot card 2 A1"),
+    ]  # fmt: skip

@@ -31,6 +31,18 @@ def test_the_widths_of_a_font_of_two_bytes_come_one_by_one_and_in_ranges() -> No
     assert len(widths) == 3 + 953
 
 
+def test_widths_one_by_one_may_come_last() -> None:
+    with pikepdf.new() as document:
+        inner = pikepdf.Dictionary(W=pikepdf.Array([7, 8, 1000, 120, [400, 325]]))
+        font = pikepdf.Dictionary(
+            Subtype=pikepdf.Name.Type0,
+            Encoding=pikepdf.Name("/Identity-H"),
+            DescendantFonts=pikepdf.Array([inner]),
+            ToUnicode=document.make_stream(TABLE),
+        )
+        assert read_letters(font).widths == {7: 1000, 8: 1000, 120: 400, 121: 325}
+
+
 @pytest.mark.parametrize("drawn", ['<line x1="0" y1="0" x2="9" y2="9"/>', '<circle r="5"/>', "<zig/>"])
 def test_words_that_hide_other_ink_are_refused(tmp_path: Path, drawn: str) -> None:
     path = tmp_path / "words.svg"

@@ -9,7 +9,7 @@ from templater.printing.model import Seam
 from templater.verify.guides import Guide, check_guides_whole
 from templater.verify.lines import check_edges, list_edges
 from templater.verify.model import Chain, Ink, Run, Stroke
-from templater.verify.seams import check_seam_line, find_joins, must_join
+from templater.verify.seams import check_joins, check_seam_line, find_joins, must_join
 from templater.verify.straight import Straight, list_straight
 from templater.verify.template_marks import TemplateMarks
 
@@ -97,3 +97,146 @@ def test_a_centre_line_is_wanting_where_nothing_stands() -> None:
     # What another sheet shows too may be left out for words that stand there.
     lap = Box(0.0, 195.0, 200.0, 240.0)
     assert not list(check_guides_whole([broken], [hole], (), Ink(), [lap]))
+
+
+@pytest.mark.parametrize(
+    ("line", "told"),
+    [
+        (_line(0, 100, 200, 100), []),
+        (_line(200, 100, 0, 100), []),
+        (_line(0, 100.02, 200, 100.02), ["the line of its seam with A1 is 0.020 mm off"]),
+        (_line(0, 100, 199.98, 100), ["the line of its seam with A1 is 0.020 mm off"]),
+        (_line(0.02, 100, 200, 100), ["the line of its seam with A1 is 0.020 mm off"]),
+        (_line(0, 101.9, 200, 101.9), ["the line of its seam with A1 is 1.900 mm off"]),
+        (_line(0, 102.1, 200, 102.1), ["the line of its seam with A1 is not drawn"]),
+        (_line(2.1, 100, 200, 100), ["the line of its seam with A1 is not drawn"]),
+        (_line(0, 100, 197.9, 100), ["the line of its seam with A1 is not drawn"]),
+    ],
+)
+def test_where_the_line_of_a_seam_lies(line: Stroke, told: list[str]) -> None:
+    assert list(check_seam_line(SEAM, "B1", [line])) == told
+    further = _line(0, 101, 200, 101)
+    assert list(check_seam_line(SEAM, "B1", [further, line, further])) == (
+        told if not told or "0.020" in told[0] else ["the line of its seam with A1 is 1.000 mm off"]
+    )
+
+
+def test_a_seam_without_length_has_no_line() -> None:
+    """It runs beside the outline and the crosses, and is shortened to nothing."""
+    assert not list(check_seam_line(Seam("A1", "B1", Point(200, 100), Point(200, 100)), "A1", []))
+    assert list(check_seam_line(Seam("A1", "B1", Point(199.98, 100), Point(200, 100)), "A1", []))
+
+
+@pytest.mark.parametrize(
+    ("seam", "place"),
+    [
+        (SEAM, (-1.9, 100)), (SEAM, (201.9, 100)), (SEAM, (40, 98.1)), (SEAM, (40, 101.9)),
+        (UPRIGHT, (100, -1.9)), (UPRIGHT, (100, 201.9)), (UPRIGHT, (98.1, 40)), (UPRIGHT, (101.9, 40)),
+    ],
+)  # fmt: skip
+def test_a_join_mark_a_little_off_its_seam_is_found_and_one_further_off_is_not(
+    seam: Seam, place: tuple[float, float]
+) -> None:
+    """Of half a diamond both ends of its long side count, 2.5 mm to both sides of its middle."""
+    x, y = place
+    along = 2.4 if x < 0 or y < 0 else -2.4 if max(x, y) > 200 else 0.0
+    for far in (0.0, 0.2):
+        if seam is SEAM:
+            away = far if y > 100 else -far if y < 100 else 0.0
+            at = Point(x + along + (far if x > 200 else -far if x < 0 else 0.0), y + away)
+            half = Chain((at.moved(-2.5, 0), at.moved(0, 2.5), at.moved(2.5, 0)))
+            line = _line(*at, at.x, at.y + 7)
+        else:
+            away = far if x > 100 else -far if x < 100 else 0.0
+            at = Point(x + away, y + along + (far if y > 200 else -far if y < 0 else 0.0))
+            half = Chain((at.moved(0, -2.5), at.moved(-2.5, 0), at.moved(0, 2.5)))
+            line = _line(*at, at.x - 7, at.y)
+        assert bool(find_joins(seam, "A1", [half], [line])) is (far == 0.0)
+
+
+def test_what_is_no_join_mark() -> None:
+    half, line = _half(40, 100, tip=(40, 102.5)), _line(40, 100, 40, 107)
+    assert find_joins(SEAM, "A1", [half], [line]) == [Point(40, 100)]
+    assert find_joins(SEAM, "A1", [half], []) == []
+    assert find_joins(SEAM, "A1", [half], [_line(40, 100, 40, 107.02)]) == []
+    assert find_joins(SEAM, "A1", [half], [_line(40.02, 100, 40.02, 107)]) == []
+    assert find_joins(SEAM, "A1", [Chain((*half.points, Point(60, 100)))], [line]) == []
+    wider = Chain((Point(37.48, 100), Point(40, 102.5), Point(42.5, 100)))
+    assert find_joins(SEAM, "A1", [wider], [line]) == []
+    others = [_half(90, 100, tip=(90, 102.5)), half]
+    lines = [_line(90, 100, 90, 107), line]
+    assert find_joins(SEAM, "A1", others, lines) == [Point(40, 100), Point(90, 100)]
+
+
+A, B = Point(40, 100), Point(90, 100)
+
+
+@pytest.mark.parametrize(
+    ("under", "over", "told"),
+    [
+        ([], [], None),
+        ([A, B], [A, B], None),
+        ([A], [A, B], "differ in number: 1 and 2"),
+        ([A, B], [A], "differ in number: 2 and 1"),
+        ([A, B], [A, B.moved(0.02, 0)], "do not meet: they are 0.020 mm apart"),
+        ([A, B.moved(0, 0.02)], [A, B.moved(0, 0.02)], "are 0.020 mm off their seam"),
+        ([A.moved(0.02, 0), B], [A.moved(0.02, 0), B], None),  # along it
+    ],
+)
+def test_join_marks_meet_on_their_seam(under: list[Point], over: list[Point], told: str | None) -> None:
+    wanted = [] if told is None else [f"the join marks of A1 and B1 {told}"]
+    assert list(check_joins(SEAM, under, over)) == wanted
+    turned = Seam("A1", "B1", Point(100, 0), Point(100, 200))
+    under, over = ([Point(y, x) for x, y in points] for points in (under, over))
+    assert list(check_joins(turned, under, over)) == wanted
+
+
+@pytest.mark.parametrize(
+    ("seam", "holes", "is_demanded"),
+    [
+        # 9 mm beside an edge; the piece is 200 wide and 300 tall.
+        (Seam("A1", "B1", Point(0, 9.1), Point(200, 9.1)), [], True),
+        (Seam("A1", "B1", Point(0, 8.9), Point(200, 8.9)), [], False),
+        (Seam("A1", "B1", Point(0, -8.9), Point(200, -8.9)), [], False),
+        (Seam("A1", "B1", Point(0, 290.9), Point(200, 290.9)), [], True),
+        (Seam("A1", "B1", Point(0, 291.1), Point(200, 291.1)), [], False),
+        (Seam("A1", "A2", Point(190.9, 0), Point(190.9, 200)), [], True),
+        (Seam("A1", "A2", Point(191.1, 0), Point(191.1, 200)), [], False),
+        (Seam("A1", "A2", Point(8.9, 0), Point(8.9, 200)), [], False),
+        # 40 mm in one stretch.
+        (Seam("A1", "B1", Point(0, 100), Point(40.1, 100)), [], True),
+        (Seam("A1", "B1", Point(0, 100), Point(39.9, 100)), [], False),
+        # A hole takes 25 mm to both sides, if it lies as near: 90 - 50.1 or 49.9 are left.
+        (Seam("A1", "B1", Point(0, 100), Point(90, 100)), [Point(24.9, 124.9)], True),
+        (Seam("A1", "B1", Point(0, 100), Point(90, 100)), [Point(25.1, 75.1)], False),
+        (Seam("A1", "B1", Point(0, 100), Point(90, 100)), [Point(25.1, 125.1)], True),
+        (Seam("A1", "A2", Point(100, 0), Point(100, 90)), [Point(75.1, 25.1)], False),
+        (Seam("A1", "A2", Point(100, 0), Point(100, 90)), [Point(74.9, 25.1)], True),
+        # A quarter of it in one stretch: of 172 mm 43, of which 42.9 or 43.1 are left.
+        (Seam("A1", "B1", Point(0, 100), Point(172, 100)), [Point(67.9, 100), Point(104.1, 100)], False),
+        (Seam("A1", "B1", Point(0, 100), Point(172, 100)), [Point(68.1, 100), Point(103.9, 100)], True),
+        (Seam("A1", "B1", Point(28, 100), Point(200, 100)), [Point(96.1, 100), Point(131.9, 100)], True),
+    ],
+)
+def test_which_seams_have_room_for_join_marks(seam: Seam, holes: list[Point], is_demanded: bool) -> None:
+    assert must_join(seam, _marks(*holes)) is is_demanded
+    turned = Seam(seam.under, seam.over, seam.end, seam.start)
+    assert must_join(turned, _marks(*holes)) is is_demanded
+
+
+def test_a_hang_point_takes_as_much_room_as_a_hole() -> None:
+    short = Seam("A1", "B1", Point(0.0, 100.0), Point(60.0, 100.0))
+    marks = TemplateMarks(SIZE, (Point(30.0, 150.0),), (Point(30.0, 110.0),), (), (), None, ())
+    assert not must_join(short, marks)
+
+
+def test_the_tenth_sheet_is_laid_over_the_ninth() -> None:
+    seam = Seam("A9", "A10", Point(100, 0), Point(100, 200))
+    solid = _line(100, 0, 100, 200)
+    dashed = solid._replace(dash=(2.0, 1.0))
+    assert not list(check_seam_line(seam, "A9", [dashed]))
+    assert not list(check_seam_line(seam, "A10", [solid]))
+    assert list(check_seam_line(seam, "A10", [dashed])) == ["the line of its seam with A9 is dashed"]
+    right = Chain((Point(100, 47.5), Point(102.5, 50), Point(100, 52.5)))
+    assert find_joins(seam, "A10", [right], [_line(100, 50, 107, 50)]) == [Point(100, 50)]
+    assert find_joins(seam, "A9", [right], [_line(100, 50, 107, 50)]) == []

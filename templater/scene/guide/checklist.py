@@ -2,23 +2,39 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from math import hypot
+
 from templater.drawing import Anchor
-from templater.lengths import format_both, format_signed_both
+from templater.lengths import Unit, format_both, format_signed_both
+from templater.mounting.model import Mark
 from templater.placement.model import PlacedPiece, Plan
+from templater.rules.cautions.hook_rise import check_hook_rise
+from templater.scene.contents import tell_no_hole
 from templater.scene.guide.flow import Listing, Part, column_width, draw_page_heads, flow
 from templater.scene.model import Form, PageDrawing
 from templater.scene.passages import draw_paragraph
-from templater.scene.tables import Column, Fit, fit_columns
+from templater.scene.tables import Column, Fit, fit_columns, leave_out_empty
 from templater.scene.wording import describe_datum
 
 ROOMY = 150.0
 """From this width on a length and its other unit stand on one line, mm."""
 
 NARROW = 112.0
-"""Below this width lengths stand in one system, and the boxes to tick have letters, mm."""
+"""Below this width lengths stand in one system, and the boxes to tick have letters, mm.
+
+The boxes have letters below ROOMY already where some piece has more than one hole.
+"""
 
 ROW = 7.5
 """Height of a row, so that a pencil finds its square, mm."""
+
+_MOST_NAMED = 20
+
+_HOLE_TO_HOLE = (
+    "Hole to hole: measure straight from the middle of one cross of a piece to that of the next; 1–2 is"
+    " from its first to its second."
+)
 
 
 def draw_checklist(plan: Plan, form: Form, *, revision: str) -> tuple[PageDrawing, ...]:
@@ -33,14 +49,25 @@ def _introduction(plan: Plan, width: float, revision: str) -> list[Part]:
     texts = (
         f"Revision {revision}.",
         *_tell_proof(plan),
-        f"The datum is the one level line across the wall, {describe_datum(plan)}.",
-        "± datum: measure from the datum line to the cross; + is up, − is down. From the left end:"
-        " measure level from the wall's left end, as you face the wall.",
-        "Tick checked when both distances are right, drilled when the hole is made, hung when the"
+        f"The datum is the one line that you draw across the wall, {describe_datum(plan)}.",
+        "± datum: measure from the datum to the cross; + is up, − is down. From the left end: measure"
+        " level from the wall's left end, as you face the wall.",
+        *([_HOLE_TO_HOLE] if _has_neighbours(plan) else []),
+        "Tick checked when all distances are right, drilled when the hole is made, hung when the"
         " piece hangs and is level.",
     )
     title = draw_paragraph(plan.title, width, bold=True, most_lines=2)
-    return [title, *(draw_paragraph(text, width) for text in texts)]
+    rises = (draw_paragraph(text, width, bold=True) for text in _tell_rises(plan))
+    return [title, *(draw_paragraph(text, width) for text in texts), *rises]
+
+
+def _tell_rises(plan: Plan) -> Iterator[str]:
+    """Of which pieces nobody knows how far a hook's nail is above the place where it bears."""
+    found = [each for piece in plan.pieces for each in check_hook_rise(piece, plan)]
+    names = list(dict.fromkeys(each.subject for each in found))
+    many = f"{len(names)} pieces, as their templates tell"
+    for each in found[:1]:
+        yield f"{', '.join(names) if len(names) <= _MOST_NAMED else many}: {each.figure}: {each.mend}."
 
 
 def _tell_proof(plan: Plan) -> list[str]:
@@ -54,15 +81,20 @@ def _tell_proof(plan: Plan) -> list[str]:
 
 def _hole_rows(plan: Plan, width: float) -> list[Part]:
     rows = tuple(row for piece in plan.pieces for row in _rows_of(piece, plan, width))
-    ticks = ("checked", "drilled", "hung") if width >= NARROW else ("c", "d", "h")
-    columns = (
-        Column("Piece", Fit.WRAPPED),
-        Column("Hole" if width >= NARROW else "no.", anchor=Anchor.MIDDLE),
-        Column("± datum", anchor=Anchor.END),
-        Column("From the left end", anchor=Anchor.END),
-        *(Column(word, anchor=Anchor.MIDDLE, to_tick=True) for word in ticks),
+    is_crowded = width < (ROOMY if _has_neighbours(plan) else NARROW)
+    ticks = ("c", "d", "h") if is_crowded else ("checked", "drilled", "hung")
+    columns, rows = leave_out_empty(
+        (
+            Column("Piece", Fit.WRAPPED),
+            Column("no." if is_crowded else "Hole", anchor=Anchor.MIDDLE),
+            Column("± datum", anchor=Anchor.END),
+            Column("From the left end", anchor=Anchor.END),
+            Column("Hole to hole", anchor=Anchor.END),
+            *(Column(word, anchor=Anchor.MIDDLE, to_tick=True) for word in ticks),
+        ),
+        rows,
     )
-    legend = [draw_paragraph("c: checked, d: drilled, h: hung", width)] if width < NARROW else []
+    legend = [draw_paragraph("c: checked, d: drilled, h: hung", width)] if is_crowded else []
     return [*legend, Listing(fit_columns(columns, rows, width), rows, ROW)] if rows else []
 
 
@@ -70,28 +102,39 @@ def _rows_of(piece: PlacedPiece, plan: Plan, width: float) -> list[tuple[str, ..
     """A row for each hole of one piece; the other system of units goes where there is no room."""
     joint = " " if width >= ROOMY else "\n"
     rows: list[tuple[str, ...]] = []
-    for number, mark in enumerate(piece.marks, 1):
+    for number, (before, mark) in enumerate(zip((None, *piece.marks), piece.marks, strict=False), 1):
         across = format_both(mark.hole.x, plan.units).replace(" (", f"{joint}(")
         offset = format_signed_both(mark.hole.y - plan.datum.height_mm, plan.units, joint)
+        apart = _measure_apart(before, mark, number, plan.units).replace(" (", "\n(")
         if width < NARROW:
-            offset, across = (words.split(joint)[0] for words in (offset, across))
-        rows.append((piece.name, str(number), offset, across, "", "", ""))
+            offset, across, apart = (words.split("\n")[0] for words in (offset, across, apart))
+        rows.append((piece.name, str(number), offset, across, apart, "", "", ""))
     return rows
+
+
+def _measure_apart(before: Mark | None, mark: Mark, number: int, units: Unit) -> str:
+    """``1–2: 12 in (305 mm)``, straight from the hole before of the same piece, if there is one."""
+    if before is None:
+        return ""
+    (x, y), (other_x, other_y) = mark.hole, before.hole
+    return f"{number - 1}–{number}: {format_both(hypot(x - other_x, y - other_y), units)}"
+
+
+def _has_neighbours(plan: Plan) -> bool:
+    """Whether some piece has more than one hole."""
+    return any(len(piece.marks) > 1 for piece in plan.pieces)
 
 
 def _bare_rows(plan: Plan, width: float) -> list[Part]:
     """The pieces that hang without a hole, and those whose hardware nobody has measured yet."""
-    rows = tuple((piece.name, "no hole", "") for piece in plan.pieces if not piece.marks)
+    rows = tuple((piece.name, tell_no_hole(piece), "") for piece in plan.pieces if not piece.marks)
     if not rows:
         return []
     columns = (
         Column("Piece", Fit.WRAPPED),
-        Column("Hole"),
+        Column("Hole", Fit.WRAPPED),
         Column("hung", anchor=Anchor.MIDDLE, to_tick=True),
     )
-    words = (
-        "There is nothing to drill for these pieces. Their templates show where they go, and by what"
-        " they hang if the layout says so."
-    )
+    words = "There is nothing to drill for these pieces. Their templates show where they go."
     listing = Listing(fit_columns(columns, rows, width), rows, ROW)
     return [draw_paragraph(words, width), listing]

@@ -12,14 +12,15 @@ from templater.lettering import wrap
 from templater.paper import PAPERS, Paper
 from templater.placement.model import Plan
 from templater.printing.model import Coverage, PrintSetup, SheetCounts, Tiling
+from templater.scene.contents import count_pieces, count_things, needs_no_hole, tell_no_hole
 from templater.scene.guide.cautions import ADVICE, CABLES, CODES, HEAVY, LADDER
 from templater.scene.guide.flow import (
     Listing,
-    Part,
     column_width,
     draw_page_heads,
     draw_section,
     flow,
+    hold_together,
     section_width,
     text_area,
 )
@@ -54,16 +55,18 @@ def draw_cover(
     """The cover; ``tilings`` are by the pieces' slugs. A long list of sheets goes on further pages."""
     column = column_width(form)
     width = section_width(column)
+    first = _draw_head(plan, form, revision)
+    _, later = draw_page_heads("Cover", form)
+    sheets = _list_sheets(plan, tilings, counts, setup, width)
+    covers = draw_paragraph(_compare_covers(counts, setup.cover), width)
     parts = [
         *draw_section("What this is", [draw_paragraph(_describe_kit(plan), width)], column),
         *draw_section("Print it", _write_printing(plan, counts, setup, width), column),
-        *draw_section("You need", draw_list(TOOLS, width), column),
+        *draw_section("You need", [stack_passages(draw_list(TOOLS, width))], column),
         *draw_section("Take care", _write_cautions(width), column),
-        *draw_section("The sheets", _list_sheets(plan, tilings, counts, setup, width), column),
+        *draw_section("The sheets", [hold_together(covers, sheets, form, later), sheets], column),
     ]
-    first = _draw_head(plan, form, revision)
-    _, later = draw_page_heads("Cover", form)
-    return flow(parts, form, title="Cover", first_head=first, later_head=later)
+    return flow(parts, form, title="Cover", first_head=first, later_head=later, is_spread=False)
 
 
 def _draw_head(plan: Plan, form: Form, revision: str) -> Passage:
@@ -93,26 +96,24 @@ def _draw_head(plan: Plan, form: Form, revision: str) -> Passage:
 
 
 def _describe_kit(plan: Plan) -> str:
-    pieces, holes = _count(len(plan.pieces), "piece"), _count(plan.hole_count, "hole")
-    templates = f"These are full-size paper templates for hanging {pieces} on one wall."
-    if not plan.hole_count:
+    holes = count_things(plan.hole_count, "hole")
+    templates = f"These are full-size paper templates for hanging {count_pieces(plan)} on one wall."
+    if plan.hole_count:
         return (
-            f"{templates} You tape them to the wall and look. No hole is marked yet, because the layout"
-            " does not say how anything hangs."
+            f"{templates} You tape them to the wall, look, measure, and drill {holes} straight through"
+            " the crosses on the paper."
         )
+    if all(needs_no_hole(piece) for piece in plan.pieces):
+        return f"{templates} You tape them to the wall, look and measure. No hole is needed."
     return (
-        f"{templates} You tape them to the wall, look, measure, and drill {holes} straight through the"
-        " crosses on the paper."
+        f"{templates} You tape them to the wall and look. No hole is marked yet, because the layout does"
+        " not say how anything hangs."
     )
-
-
-def _count(number: int, thing: str) -> str:
-    return f"{number} {thing}" if number == 1 else f"{number} {thing}s"
 
 
 def _write_printing(plan: Plan, counts: SheetCounts, setup: PrintSetup, width: float) -> list[Passage]:
     """Paper, settings and how many sheets."""
-    total = _count(counts.total(setup.cover), "sheet")
+    total = count_things(counts.total(setup.cover), "sheet")
     device = "A plotter or a copy shop" if setup.paper.is_roll else "Any printer that takes the paper"
     which = f"{device} will do."
     if setup.printer is not None:
@@ -157,12 +158,12 @@ def _write_cautions(width: float) -> list[Passage]:
 
 def _list_sheets(
     plan: Plan, tilings: Mapping[str, Tiling], counts: SheetCounts, setup: PrintSetup, width: float
-) -> list[Part]:
-    """One row a piece and the sum of all; then how many sheets there would be with other covers."""
+) -> Listing:
+    """One row a piece and the sum of all."""
     rows = [
         (
             piece.name,
-            str(len(piece.marks)) if piece.marks else "none yet",
+            str(len(piece.marks)) if piece.marks else tell_no_hole(piece),
             counts.shared.get(piece.slug, str(len(tilings[piece.slug].tiles))),
             "cut out of a shared sheet"
             if piece.slug in counts.shared
@@ -170,15 +171,14 @@ def _list_sheets(
         )
         for piece in plan.pieces
     ]
-    rows.append(("All pieces", str(plan.hole_count), str(counts.total(setup.cover)), ""))
+    rows.append(("All", str(plan.hole_count), str(counts.total(setup.cover)), ""))
     columns = (
         Column("Piece", Fit.WRAPPED),
-        Column("Holes", anchor=Anchor.MIDDLE),
+        Column("Holes", Fit.WRAPPED, anchor=Anchor.MIDDLE),
         Column("Sheets", anchor=Anchor.MIDDLE),
         Column("Laid out", Fit.WRAPPED),
     )
-    table = Listing(fit_columns(columns, rows, width), tuple(rows))
-    return [table, draw_paragraph(_compare_covers(counts, setup.cover), width)]
+    return Listing(fit_columns(columns, rows, width), tuple(rows))
 
 
 def _compare_covers(counts: SheetCounts, cover: Coverage) -> str:
@@ -209,4 +209,4 @@ def _describe_courses(tiling: Tiling) -> str:
     first, second = next(course for course in courses.values() if len(course) > 1)[:2]
     kind = "row" if abs(second.x - first.x) > abs(second.y - first.y) else "column"
     counts = " + ".join(str(len(course)) for course in courses.values())
-    return f"{_count(len(courses), kind)}: {counts} sheets"
+    return f"{count_things(len(courses), kind)}: {counts} sheets"

@@ -40,6 +40,13 @@ class Listing:
 
 Part: TypeAlias = Passage | Listing
 
+_HEADING_MM = 10.0
+"""What the heading of a section takes."""
+
+_NEARLY_EMPTY = 0.4
+_FEET = (1.0, 0.8, 0.6, 0.4, 0.2)
+"""How much is left free at the foot of a page, as parts of what would fill all pages alike."""
+
 
 def text_area(form: Form) -> Box:
     """Where reading matter stands: the form's inner area with some air round it, mm."""
@@ -64,7 +71,7 @@ def column_width(form: Form) -> float:
 
 def draw_section(heading: str, parts: Sequence[Part], column_mm: float) -> list[Part]:
     """A heading with its matter: in a wide column the heading stands in the gutter beside it."""
-    first = parts[0].height_mm if isinstance(parts[0], Passage) else 0.0
+    first = max(parts[0].height_mm, parts[0].needs_mm) if isinstance(parts[0], Passage) else 0.0
     if column_mm < WIDE:
         above = draw_heading(heading, column_mm)
         return [replace(above, needs_mm=max(above.needs_mm, above.height_mm + 1.5 + first)), *parts]
@@ -85,27 +92,71 @@ def _indented(part: Part) -> Part:
     return replace(part, indent_mm=part.indent_mm + GUTTER)
 
 
+def hold_together(passage: Passage, listing: Listing, form: Form, later_head: Passage) -> Passage:
+    """The passage above a table, to start only where all of the table fits under it.
+
+    It may start anywhere above a table for which no column of a page is long enough.
+    """
+    heads = later_head.height_mm + later_head.after_mm + _HEADING_MM
+    above = passage.height_mm + passage.after_mm
+    space = Box(0.0, heads + above - text_area(form).height, 0.0, 0.0)
+    table = draw_table(listing.columns, listing.rows, space, height_mm=SMALL, row_mm=listing.row_mm)
+    if table.next_row < len(listing.rows):
+        return passage
+    return replace(passage, needs_mm=above - table.bottom_y)
+
+
 def flow(
-    parts: Iterable[Part], form: Form, *, title: str, first_head: Passage, later_head: Passage
+    parts: Iterable[Part],
+    form: Form,
+    *,
+    title: str,
+    first_head: Passage,
+    later_head: Passage,
+    is_spread: bool = True,
 ) -> tuple[PageDrawing, ...]:
-    """The parts on as many pages as they need; a head runs across the top of each page."""
-    run = _Run(form, first_head, later_head)
+    """The parts on as many pages as they need; a head runs across the top of each page.
+
+    Where the last page would be nearly empty all pages are filled alike, unless they shall not be
+    spread.
+    """
+    matter = tuple(parts)
+    run = _fill(matter, form, (first_head, later_head))
+    if is_spread and len(run.pages) > 1 and run.share < _NEARLY_EMPTY:
+        even_mm = text_area(form).height * (1 - run.share) / len(run.pages)
+        tries = (_fill(matter, form, (first_head, later_head), even_mm * part) for part in _FEET)
+        run = next((one for one in tries if len(one.pages) == len(run.pages)), run)
+    return tuple(PageDrawing(title, form.size, tuple(items)) for items in run.pages)
+
+
+def _fill(
+    parts: Sequence[Part], form: Form, heads: tuple[Passage, Passage], foot_mm: float = 0.0
+) -> _Run:
+    """The parts on pages that have so much left free at their foot."""
+    run = _Run(form, heads, foot_mm)
     for part in parts:
         if isinstance(part, Passage):
             run.add_passage(part)
         else:
             run.add_listing(part)
-    return tuple(PageDrawing(title, form.size, tuple(items)) for items in run.pages)
+    return run
 
 
 class _Run:
     """Pages as they fill: the open page, its columns still to come, and how far down we are."""
 
-    def __init__(self, form: Form, first_head: Passage, later_head: Passage) -> None:
+    def __init__(self, form: Form, heads: tuple[Passage, Passage], foot_mm: float) -> None:
         self.pages: list[list[Item]] = []
-        self._form, self._later_head = form, later_head
+        self._form, self._later_head, self._foot_mm = form, heads[1], foot_mm
         self._waiting: list[Box] = []
-        self._turn_page(first_head)
+        self._turn_page(heads[0])
+
+    @property
+    def share(self) -> float:
+        """How much of the open page is filled, from 0 to 1."""
+        column = self._column.height
+        free = self._room + column * len(self._waiting)
+        return 1 - free / (column * len(text_columns(self._form)))
 
     def add_passage(self, passage: Passage) -> None:
         """Place a passage here, or at the top of the next column if it does not fit."""
@@ -159,7 +210,9 @@ class _Run:
         area = text_area(self._form)
         self.pages.append(list(move_items(head.items, area.x0, area.y1)))
         top = area.y1 - head.height_mm - head.after_mm
-        self._waiting = [column._replace(y1=top) for column in text_columns(self._form)]
+        self._waiting = [
+            column._replace(y0=column.y0 + self._foot_mm, y1=top) for column in text_columns(self._form)
+        ]
         self._open_column()
 
 

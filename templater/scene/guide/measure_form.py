@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from templater.drawing import Item
 from templater.layout.model import Hanger, Layout, Piece
@@ -23,11 +24,12 @@ from templater.scene.tables import Column, Fit
 
 TITLE = "What to measure"
 
-ROW = 9.0
+ROW = 8.0
 """Height of a row to write in, mm."""
 
 BLANK_PIECES = 12
-BLANK_FURNITURE = 4
+BLANK_FURNITURE = 3
+BLANK_OBSTACLES = 4
 SPARE_ROWS = 2
 """Empty rows after what is known, for what the layout forgot."""
 
@@ -46,11 +48,12 @@ def draw_measure_form(layout: Layout | None, form: Form) -> tuple[PageDrawing, .
         *_write_introduction(layout, width),
         *_ask_wall(layout, width),
         *_ask_furniture(layout, width),
+        *_ask_obstacles(layout, width),
         *_explain_pieces(width),
         *_ask_pieces(layout, width),
         *_ask_remarks(width),
     ]
-    return flow(parts, form, title=TITLE, first_head=first, later_head=later)
+    return flow(parts, form, title=TITLE, first_head=first, later_head=later, is_spread=False)
 
 
 def _write_introduction(layout: Layout | None, width: float) -> list[Passage]:
@@ -80,9 +83,36 @@ def _ask_wall(layout: Layout | None, width: float) -> list[Part]:
         ("Wall, height", _show(size.height, layout) if size else ""),
         ("I measure in", _name_units(layout.units) if layout else "mm / cm / in"),
     )
-    rows = (tuple(cell for _, cell in cells),)
-    heading = draw_heading("The wall", width)
-    return [heading, Listing(_share([(name, 1.0) for name, _ in cells], width), rows, ROW)]
+    words = (
+        "Made of: plasterboard, brick, concrete, wood … Studs: leave them empty where there are none or"
+        " you cannot find them. Ceiling: only where it slopes; where it bends, tell under Remarks."
+    )
+    return [
+        draw_heading("The wall", width),
+        _ask_once(cells, width),
+        draw_paragraph(words, width),
+        _ask_once(_describe_wall(layout), width),
+    ]
+
+
+def _describe_wall(layout: Layout | None) -> Sequence[tuple[str, str]]:
+    """What it is made of, its studs and its sloping ceiling: what is asked, and what is known of it."""
+    wall = layout.wall if layout else None
+    studs, ceiling = (wall.studs, wall.ceiling) if wall else ((), ())
+    pitches = {round(right - left, 3) for left, right in pairwise(studs)}
+    return (
+        ("Made of", wall.surface.value if wall and wall.surface else ""),
+        ("Left end to middle of first stud", _show(studs[0] if studs else None, layout)),
+        ("Stud to stud, middles", _show(pitches.pop() if len(pitches) == 1 else None, layout)),
+        ("Ceiling at left end", _show(ceiling[0].y if ceiling else None, layout)),
+        ("Ceiling at right end", _show(ceiling[-1].y if ceiling else None, layout)),
+    )
+
+
+def _ask_once(cells: Sequence[tuple[str, str]], width: float) -> Listing:
+    """A table of one row: what is asked, and what is known of it."""
+    row = tuple(known for _, known in cells)
+    return Listing(_share([(name, 1.0) for name, _ in cells], width), (row,), ROW)
 
 
 def _ask_furniture(layout: Layout | None, width: float) -> list[Part]:
@@ -103,6 +133,28 @@ def _ask_furniture(layout: Layout | None, width: float) -> list[Part]:
         ("Height", 1.0),
     )
     return [draw_heading("Furniture", width), Listing(_share(columns, width), rows, ROW)]
+
+
+def _ask_obstacles(layout: Layout | None, width: float) -> list[Part]:
+    """What nothing may cover, and what tells where cables and pipes may run."""
+    known = [
+        (item.name, *(_show(mm, layout) for mm in (item.box.x0, item.box.y0, *item.box.size)))
+        for item in ((*layout.openings, *layout.fixtures) if layout else ())
+    ]
+    rows = _with_blanks(known, 5, SPARE_ROWS if layout else BLANK_OBSTACLES)
+    columns = (
+        ("What it is", 2.2),
+        ("Wall's left end to its left side", 1.6),
+        ("Floor to its bottom", 1.2),
+        ("Width", 1.0),
+        ("Height", 1.0),
+    )
+    words = "Also taps, vents, thermostats and lamps. Of a door, write on which side it has its hinges."
+    return [
+        draw_heading("Doors, windows, switches, sockets, heaters", width),
+        draw_paragraph(words, width),
+        Listing(_share(columns, width), rows, ROW),
+    ]
 
 
 def _explain_pieces(width: float) -> list[Part]:
@@ -222,6 +274,6 @@ def _share(headings: Sequence[tuple[str, float]], width: float) -> tuple[Column,
 
 def _ask_remarks(width: float) -> list[Part]:
     """Lines to write on."""
-    rows = (("",),) * 4
+    rows = (("",),) * 3
     columns = (Column("Remarks", Fit.WRAPPED, width_mm=min(width, 190.0)),)
     return [Listing(columns, rows, ROW)]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 
 from templater.drawing import Item, Words
@@ -70,9 +70,15 @@ class _Gap:
         return draw_paragraph(text, width_mm, after_mm=_APART_MM)
 
 
-def draw_spacers(plan: Plan, form: Form, *, revision: str) -> tuple[PageDrawing, ...]:
-    """Two strips for every gap of the groups, several to a page; nothing where no group has a gap."""
-    gaps = _list_gaps(plan, revision)
+def draw_spacers(
+    plan: Plan, form: Form, *, revision: str, cards: Collection[str] = ()
+) -> tuple[PageDrawing, ...]:
+    """Two strips for every gap of the groups, several to a page; nothing where no group has a gap.
+
+    A strip serves between neighbours whose sides are on paper, so not beside the ``cards``, the names
+    of pieces of which only the holes are printed.
+    """
+    gaps = _list_gaps(plan, revision, cards)
     if not gaps:
         return ()
     area = text_area(form)
@@ -103,11 +109,11 @@ def _fill_pages(
     yield stack_passages(page)
 
 
-def _list_gaps(plan: Plan, revision: str) -> list[_Gap]:
+def _list_gaps(plan: Plan, revision: str, cards: Collection[str]) -> list[_Gap]:
     """The gaps that pieces of a group really have, each once, the narrowest first."""
     groups: dict[float, list[PlacedGroup]] = {}
     for group in sorted(plan.groups, key=lambda group: group.gap_mm):
-        if group.gap_mm >= _LEAST_MM and _is_met(group, plan):
+        if group.gap_mm >= _LEAST_MM and _is_met(group, plan, cards):
             same = (width for width in groups if group.gap_mm - width < _SAME_MM)
             groups.setdefault(next(same, group.gap_mm), []).append(group)
     return [
@@ -120,11 +126,12 @@ def _list_gaps(plan: Plan, revision: str) -> list[_Gap]:
     ]
 
 
-def _is_met(group: PlacedGroup, plan: Plan) -> bool:
-    """Whether two neighbours in a group hang its gap apart."""
+def _is_met(group: PlacedGroup, plan: Plan, cards: Collection[str]) -> bool:
+    """Whether two neighbours in a group hang its gap apart, neither of them printed as a card."""
+    members = set(group.pieces).difference(cards)
     return any(
-        neighbour.name in group.pieces and abs(neighbour.gap_mm - group.gap_mm) < _SAME_MM
+        neighbour.name in members and abs(neighbour.gap_mm - group.gap_mm) < _SAME_MM
         for piece in plan.pieces
-        if piece.name in group.pieces
+        if piece.name in members
         for neighbour in piece.neighbours
     )

@@ -114,8 +114,9 @@ _CUT_APART = Step(
 )
 _SPACERS = Step(
     "Hold a spacer between neighbours",
-    "Cut the strips on the page “Spacers” out. Hold one between two neighbours while you tape: it is as"
-    " wide as their gap. If strip and lines do not agree, the lines decide: measure again.",
+    "Cut the strips on the page “Spacers” out. Hold one between two neighbours while you tape, where the"
+    " paper shows the edges of both: it is as wide as their gap. If strip and lines do not agree, the"
+    " lines decide: measure again.",
     draw_spacer(),
 )
 _CORNER = Step(
@@ -127,10 +128,10 @@ _CORNER = Step(
 )
 _CARD = Step(
     "Set each card by measure",
-    "A card shows only what is near the holes. Set its level line as far from the datum as it says."
+    "A card shows only what is near the holes. Set its LEVEL LINE as far from the datum as it says."
     " Sideways, set its centre line at its distance from the wall's left end; where the card does not"
     " reach that line, set the hole at its own distance. With two cards for a piece, measure from hole"
-    " to hole before you drill.",
+    " to hole before you drill: the checklist tells how far it is.",
     draw_card(),
 )
 
@@ -182,20 +183,21 @@ def _wall_steps(plan: Plan, work: PaperWork) -> tuple[Step, ...]:
     place = f"At this place: {plan.datum.at_place}," if plan.datum.at_place else "At one place"
     return (
         Step(
-            "Set the datum: one level line",
+            "Set the datum",
             f"{place} measure {format_both(height, plan.units)} up from the floor and make a small"
-            " pencil mark. Do this once only. From there carry a level line across the wall with a"
-            " spirit level or a laser. Floors and ceilings slope: take every other height from this"
-            " line, never from the floor.",
+            " pencil mark. Do this once only. From there draw one line across the wall with a spirit"
+            " level or a laser: this line is the datum. Floors and ceilings slope: take every other"
+            " height from the datum, never from the floor.",
             draw_datum(format_length(height, plan.units)),
             (LADDER,),
         ),
         Step(
             "Tape the templates up",
-            "Set each template by two lines. Its datum line lies on your level line; where the paper"
-            " does not reach it, measure the distance that is printed on it. Its centre line stands"
-            " upright (use the level, or a weight on a string) at its distance from the wall's left"
-            " end. The outline is only for looking.",
+            "Set each template by two lines. Its line DATUM lies on the datum that you drew. Where it"
+            " has none, set its LEVEL LINE as far above or below the datum as is printed beside it; of"
+            " a template without holes, the edge that it names. Its CENTRE LINE stands upright (use the"
+            " level, or a weight on a string) at its distance from the wall's left end. The outline is"
+            " only for looking.",
             draw_taping_up(),
         ),
         *([_CARD] if work.has_cards else []),
@@ -210,14 +212,15 @@ def _wall_steps(plan: Plan, work: PaperWork) -> tuple[Step, ...]:
         ),
         Step(
             "Check the heights",
-            "For every cross, measure the distance from the level line and from the wall's left end."
-            " The checklist on the last pages tells both. Tick “checked”.",
+            "For every cross, measure the distance from the datum and from the wall's left end; where a"
+            " piece has two or more holes, also from hole to hole. The checklist on the last pages"
+            " tells all of them. Tick “checked”.",
             draw_height_check(),
         ),
         Step(
-            "Level across the two crosses",
-            "Where a piece has two holes, hold the level across both crosses before you drill the"
-            " first one. Not level? Set the template again.",
+            "Level across the crosses",
+            "Where a piece has two or more holes at one height, hold the level across their crosses"
+            " before you drill the first one. Not level? Set the template again.",
             draw_levelling(),
         ),
     )
@@ -230,14 +233,15 @@ def _hole_steps() -> tuple[Step, ...]:
             "Drill through the marks",
             "Drill, or drive the nail, straight through the paper where the two lines cross. Use the"
             " bit, the anchor and the depth that the maker of your hook asks for. Where a piece has two"
-            " holes, drill one only, then go to the next step. Tick “drilled”.",
+            " or more holes, drill one only, then go to the next step. Tick “drilled”.",
             draw_drilling(),
             (CABLES, DUST, RATING, HEAVY),
         ),
         Step(
             "Level again after the first hole",
-            "Where a piece has two holes, hold the level from the first hole to the second cross. If"
-            " the first hole strayed, mark the second one level with it. Then drill it.",
+            "Where a piece has two or more holes, hold the level from the first hole to each cross at"
+            " its height. If the first hole strayed, mark these level with it; a cross at another height"
+            " moves as far up or down. Then drill them.",
             draw_levelling_again(),
         ),
         Step(

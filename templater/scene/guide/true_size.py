@@ -126,13 +126,16 @@ def draw_ruler_page(
 
 
 def _count_fitting(passages: Sequence[Passage], height_mm: float) -> int:
-    """How many passages fit one under the other, the last of them no heading; one at the least."""
-    fitting = [
-        count
-        for count in range(1, len(passages) + 1)
-        if stack_passages(passages[:count]).height_mm <= height_mm and not passages[count - 1].needs_mm
-    ]
-    return max(fitting, default=1)
+    """How many passages stand one under the other beside the rulers; one at the least.
+
+    All, if they find room; else whole sections, of which the last two go on together elsewhere, so
+    that they fill more than the head of a page.
+    """
+    counts = range(1, len(passages) + 1)
+    fits = [count for count in counts if stack_passages(passages[:count]).height_mm <= height_mm]
+    most = max(fits, default=1)
+    heads = [place for place in range(1, most + 1) if place < len(passages) and passages[place].needs_mm]
+    return most if most == len(passages) or not heads else heads[-2:][0]
 
 
 def _room_for_words(form: Form, rulers: LongRulers) -> Box:

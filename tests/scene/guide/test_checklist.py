@@ -1,9 +1,14 @@
+import re
+from dataclasses import replace
+
 import pytest
 
 from templater.drawing import Polyline
+from templater.layout.model import Hanger
 from templater.lengths import Unit, format_signed_both
 from templater.scene.guide.checklist import draw_checklist
 from templater.scene.model import PageDrawing
+from tests.rules.fasteners.walls import by, hung_at, wall_of
 from tests.scene.pages import (
     PAPERS,
     assert_inside,
@@ -38,6 +43,19 @@ def test_a_hole_has_its_two_distances_in_both_units() -> None:
     assert "QK7M2P" in text
 
 
+@pytest.mark.parametrize(
+    ("count", "whose"),
+    [(0, None), (4, "P1, P2, P3, P4"), (21, "21 pieces, as their templates tell")],
+)
+def test_a_rise_that_nobody_measured_is_told_where_the_holes_are(count: int, whose: str | None) -> None:
+    measured = replace(by(Hanger.WIRE), rise_mm=12.7)
+    pieces = [hung_at(450.0 * at, by(Hanger.WIRE), 3.0, name=f"P{at}") for at in range(1, count + 1)]
+    plan = wall_of(*pieces, hung_at(9900.0, measured, 3.0, name="Fog bell"))
+    text = text_of(draw_checklist(plan, blank_form("a4"), revision="QK7M2P"))
+    assert ("rise not given" in text) is (whose is not None)
+    assert whose is None or f"{whose}: rise not given: let the hook bear at the cross" in text
+
+
 def test_a_hole_below_the_datum_is_negative() -> None:
     assert format_signed_both(-76.2, Unit.MILLIMETRE) == "−76 mm (−3 in)"
 
@@ -50,7 +68,38 @@ def test_every_hole_has_a_row_and_every_row_its_boxes(paper: str, count: int) ->
     holes = sum(len(piece.marks) for piece in plan.pieces)
     bare = sum(1 for piece in plan.pieces if not piece.marks)
     assert len(_ticks(pages)) == 3 * holes + bare
-    assert text_of(pages).count("no hole") == bare
+    assert text_of(pages).count("none yet") == bare
+
+
+def test_the_way_from_hole_to_hole_stands_beside_the_second() -> None:
+    # 304.8 mm = 12 in level; 3-4-5: 152.4 and 203.2 mm off, 254 mm = 10 in straight.
+    holes = [(1000.0, 1700.0), (1304.8, 1700.0), (1152.4, 1496.8)]
+    plan = make_plan([placed_piece("Kelp print", holes), placed_piece("Fog bell", [(90.0, 9.0)])])
+    text = text_of(draw_checklist(plan, blank_form("a4"), revision="QK7M2P"))
+    assert re.findall(r"\d–\d: \d+ mm \([^)]*\)", text) == [
+        "1–2: 305 mm (12 in)",
+        "2–3: 254 mm (10 in)",
+    ]
+    assert "Hole to hole: measure straight from the middle of one cross" in text
+
+
+def test_pieces_with_one_hole_each_have_no_such_column() -> None:
+    plan = make_plan([placed_piece("Fog bell", [(90.0, 9.0)])])
+    assert "Hole to hole" not in text_of(draw_checklist(plan, blank_form("a4"), revision="QK7M2P"))
+
+
+def test_the_datum_is_not_called_a_level_line() -> None:
+    text = text_of(draw_checklist(plan_with(3), blank_form("a4"), revision="QK7M2P"))
+    assert "The datum is the one line that you draw across the wall" in text
+    assert "level line" not in text
+
+
+@pytest.mark.parametrize("paper", ["a4", "a5"])
+@pytest.mark.parametrize("count", range(20, 50, 3))
+def test_no_page_has_a_row_or_two_alone(paper: str, count: int) -> None:
+    plan = make_plan([placed_piece(f"Print {number}", [(90.0, 9.0)]) for number in range(count)])
+    pages = draw_checklist(plan, blank_form(paper), revision="QK7M2P")
+    assert len(_ticks(pages[-1:])) > 3 * 2
 
 
 @pytest.mark.parametrize("paper", PAPERS)

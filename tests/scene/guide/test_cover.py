@@ -7,6 +7,7 @@ from templater.drawing import Words
 from templater.geometry import Box, Point, Size
 from templater.lengths import Unit
 from templater.paper import parse_paper
+from templater.pipeline import plan_wall
 from templater.placement.model import Plan
 from templater.printing.model import Coverage, SheetCounts, Tile, Tiling
 from templater.scene.guide.cautions import ADVICE, CABLES, CODES, HEAVY, LADDER
@@ -24,6 +25,7 @@ from tests.scene.pages import (
     plan_with,
     print_setup,
     text_of,
+    words_of,
 )
 
 
@@ -74,7 +76,7 @@ def test_the_first_page_says_what_how_and_with_what() -> None:
         "drill 9 holes",
         "54 sheets of templates",
         "2 across, 3 down",
-        "All pieces 9 54",
+        "All 9 54",
         "“Actual size” or “100 %”",
         "One side of the paper only",
     ):
@@ -120,6 +122,64 @@ def test_a_wall_without_holes_says_so() -> None:
     assert "hanging 1 piece on" in text
     assert "No hole is marked yet" in text
     assert "none yet" in text
+
+
+HALL = """\
+title: Keeper's cottage, ledge and rail
+units: mm
+wall: {width: 6000, height: 2600}
+pieces:
+  - {name: Gull, size: 100 x 150}
+  - {name: Tern, size: 100 x 150}
+  - {name: Chart, size: 300 x 200, hang: {by: rail, height: 2400, drop: 20}, place: {left: 300}}
+  - {name: Card, size: 100 x 150, hang: {by: strips, rating: 1 kg}, place: {left: 900}}
+  - {name: Bell, size: 100 x 150, place: {left: 1300}}
+groups:
+  - name: shelf
+    pieces: [Gull, Tern]
+    arrange: ledge
+    ledge: {height: 1200, width: 600, thick: 30, drop: 15, every: 200}
+    left: 3000
+"""
+
+
+def test_a_ledge_is_no_piece_and_what_needs_no_hole_says_why() -> None:
+    text = text_of(_cover(plan_wall(HALL.encode(), "hall.yaml").plan, "a4"))
+    assert "for hanging 5 pieces and a ledge on one wall" in text
+    assert text.count("none: stands on the ledge") == 2
+    assert text.count("none: hangs from the rail") == 1
+    assert text.count("none: adhesive strips") == 1
+    assert text.count("none yet") == 1  # the bell
+
+
+def test_a_wall_that_needs_no_hole_says_so() -> None:
+    cards = HALL[: HALL.index("  - {name: Bell")].replace("by: rail, height: 2400, drop: 20", "{strips}")
+    source = cards.replace("{strips}", "by: strips, rating: 1 kg").replace(
+        "size: 100 x 150}", "size: 100 x 150, hang: {by: strips, rating: 1 kg}, place: {left: 2000}}", 1
+    )
+    source = source.replace("  - {name: Tern, size: 100 x 150}\n", "")
+    text = text_of(_cover(plan_wall(source.encode(), "hall.yaml").plan, "a4"))
+    assert "hanging 3 pieces on one wall" in text
+    assert "No hole is needed." in text
+    assert "none yet" not in text
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter", "a5"])
+@pytest.mark.parametrize("count", range(3, 18, 2))
+def test_the_sheets_are_listed_on_one_page(paper: str, count: int) -> None:
+    # So no page holds a row or two, or the words under the table, and nothing else.
+    pages = [words_of(page) for page in _cover(plan_with(count), paper)]
+    heads = [sum(words.text == "Laid out" for words in page) for page in pages]
+    assert sum(heads) == 1
+    (sheets,) = [page for page, listed in zip(pages, heads, strict=True) if listed]
+    assert any(words.text.startswith("Sheets of templates by cover") for words in sheets)
+    assert any(words.text == "The sheets" for words in sheets)
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_the_tools_stand_together(paper: str) -> None:
+    pages = [text_of([page]) for page in _cover(replace(plan_with(4), title="Long wall " * 8), paper)]
+    assert any("You need • Removable tape" in page and "A step ladder" in page for page in pages)
 
 
 def test_a_long_title_is_cut_not_run_over_the_page() -> None:

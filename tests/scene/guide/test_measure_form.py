@@ -5,6 +5,7 @@ import pytest
 from templater.drawing import Line
 from templater.geometry import Box
 from templater.layout.model import Hanger, Layout
+from templater.pipeline import plan_wall
 from templater.scene.guide.measure_form import draw_measure_form
 from templater.scene.guide.measure_pictures import SKETCH, draw_apart, draw_drop, draw_rise
 from tests import builders
@@ -74,8 +75,54 @@ def test_a_blank_form_has_room_for_twelve_pieces() -> None:
         for item in last.items
         if isinstance(item, Line) and item.box.width > 150 and item.start.y < heading.at.y
     }
-    # under the heading: its own rule, 12 rows; then the remarks: top, heading, 4 rows
-    assert len(rules) == 1 + 12 + 6
+    # under the heading: its own rule, 12 rows; then the remarks: top, heading, 3 rows
+    assert len(rules) == 1 + 12 + 5
+
+
+WIDE = """\
+title: Lamp tower
+units: mm
+wall:
+  width: 4000
+  ceiling: [[0, 2600], [2000, 2600], [4000, 1900]]
+  surface: drywall
+  studs: {first: 200, every: 400}
+openings:
+  - {name: store door, kind: door, left: 100, bottom: 0, width: 900, height: 2000, swing: left}
+fixtures:
+  - {name: light switch, left: 1100, middle: 1100, width: 80, height: 120}
+pieces:
+  - {name: Tide chart, size: 400 x 300, place: {left: 1500}}
+"""
+
+
+def test_what_is_in_the_wall_and_in_the_way_is_asked() -> None:
+    text = text_of(draw_measure_form(None, blank_form("a4")))
+    for words in (
+        "Made of Left end to middle of first stud Stud to stud, middles Ceiling at left end",
+        "Doors, windows, switches, sockets, heaters",
+        "Of a door, write on which side it has its hinges.",
+        "where it bends, tell under Remarks",
+    ):
+        assert words in text
+
+
+def test_what_the_layout_knows_of_the_wall_is_filled_in() -> None:
+    text = text_of(draw_measure_form(plan_wall(WIDE.encode(), "tower.yaml").layout, blank_form("a4")))
+    assert "Ceiling at right end drywall 200 mm 400 mm 2600 mm 1900 mm" in text
+    assert "store door 100 mm 0 mm 900 mm 2000 mm" in text
+    assert "light switch 1100 mm 1040 mm 80 mm 120 mm" in text  # 1100 - 120 / 2
+
+
+def test_studs_at_uneven_distances_have_no_spacing() -> None:
+    uneven = WIDE.replace("{first: 200, every: 400}", "[200, 600, 1050]")
+    text = text_of(draw_measure_form(plan_wall(uneven.encode(), "tower.yaml").layout, blank_form("a4")))
+    assert "drywall 200 mm 2600 mm 1900 mm" in text
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+def test_a_blank_form_takes_two_pages(paper: str) -> None:
+    assert len(draw_measure_form(None, blank_form(paper))) == 2
 
 
 def test_sketches_keep_to_their_room() -> None:

@@ -73,6 +73,19 @@ def test_what_is_wider_than_the_page_is_told() -> None:
     assert "gap 15 3/4 in (400 mm): too wide for a strip of this paper, measure it" in text_of(pages)
 
 
+def test_beside_a_card_there_is_no_spacer() -> None:
+    # The sides of a card are not on paper: a strip between two papers would set them wrong.
+    plan, form = _plan(50.0, 30.0), blank_form("a4")
+
+    def widths(*cards: str) -> list[float]:
+        return [width for _, width in _strips(draw_spacers(plan, form, revision=REVISION, cards=cards))]
+
+    assert widths() == [30.0, 30.0, 50.0, 50.0]
+    assert widths("Gull study 1") == [30.0, 30.0]
+    assert widths("Kelp print 2") == [50.0, 50.0]
+    assert widths("Gull study 1", "Kelp print 2") == []
+
+
 @pytest.mark.parametrize("plan", [_plan(0.0), _plan()])
 def test_without_gaps_there_is_no_page(plan: Plan) -> None:
     assert draw_spacers(plan, blank_form("a4"), revision=REVISION) == ()

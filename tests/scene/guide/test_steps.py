@@ -26,7 +26,7 @@ ORDER = (
     "Tape the templates up",
     "Step back and look",
     "Check the heights",
-    "Level across the two crosses",
+    "Level across the crosses",
     "Drill through the marks",
     "Level again after the first hole",
     "Tear the paper away",
@@ -131,6 +131,34 @@ def test_the_datum_step_names_height_and_place() -> None:
 def test_each_caution_is_printed(caution: cautions.Caution, paper: str) -> None:
     text = text_of(draw_steps(plan_with(1), blank_form(paper), revision="QK7M2P"))
     assert f"Caution: {caution.title} {caution.text}" in text
+
+
+def _words(work: PaperWork = ALL_WORK) -> str:
+    return " ".join(f"{step.title} {step.text}" for step in list_steps(plan_with(1), "QK7M2P", work))
+
+
+def test_the_datum_and_the_level_line_are_two_lines() -> None:
+    # A template calls the line through its hang points LEVEL LINE; the line on the wall is the datum.
+    words = _words()
+    assert "level line" not in words
+    assert "this line is the datum" in words
+    assert "Its line DATUM lies on the datum that you drew" in words
+    assert "set its LEVEL LINE as far above or below the datum as is printed beside it" in words
+    assert "measure the distance from the datum and from the wall's left end" in words
+
+
+def test_three_and_more_holes_are_told_too() -> None:
+    # Three screws of a ledge; three of a lock, the third at another height.
+    words = _words()
+    assert "two crosses" not in words
+    assert not re.search(r"two holes(?! at)", words)
+    assert words.count("two or more holes") == 4
+    assert "a cross at another height moves as far" in words
+
+
+def test_who_must_measure_from_hole_to_hole_is_sent_where_it_stands() -> None:
+    assert "from hole to hole before you drill: the checklist tells how far" in _words()
+    assert "also from hole to hole. The checklist" in _words(PaperWork())
 
 
 def test_cautions_about_drilling_stand_with_the_drilling() -> None:

@@ -39,6 +39,17 @@ def test_rulers_are_as_long_as_the_paper_allows(
     assert (rulers.inches_across, rulers.inches_up) == inches
 
 
+def test_small_paper_has_no_page_of_one_section() -> None:
+    # A5 has no room beside its rulers for the last sections; they go on together.
+    first, second = (text_of([page]) for page in draw_print_test(blank_form("a5")))
+    assert "All three right to 0.5 mm" in first
+    assert "If one is off" not in first
+    assert "If one is off" in second
+    assert "The edges" in second
+    (only,) = draw_print_test(blank_form("a4"))
+    assert "The edges" in text_of([only])
+
+
 def test_millimetre_ticks_stand_on_whole_millimetres() -> None:
     rulers = fit_rulers(blank_form("a4"))
     lines = [item for item in draw_long_rulers(rulers) if isinstance(item, Line)]

@@ -44,10 +44,10 @@ def rail(cords: int, kg: float | None) -> Plan:
 
 
 def test_a_hole_tells_load_hook_and_wall() -> None:
-    # 15 lb = 6.804 kg = 66.7 N; twice that 30 lb.
+    # 15 lb = 6.804 kg = 66.72 N, rounded up; twice that 30 lb.
     plan = on_drywall(hung_at(AT, by(Hanger.NAIL, hook=hook(30 * POUND)), 15 * POUND), AT)
     assert holes(plan) == [
-        "HOLE 1: hook and load load 15.0 lb (66.7 N) brass hook, rated 30 lb: enough behind it: stud"
+        "HOLE 1: hook and load load 15.0 lb (66.8 N) brass hook, rated 30 lb: enough behind it: stud"
     ]
 
 
@@ -90,14 +90,14 @@ def test_a_weak_hook_is_a_caution_said_once() -> None:
 def test_a_rail_tells_where_its_hooks_are_and_how_long_the_cords() -> None:
     plan = rail(2, 9 * POUND)
     (note,) = words(plan).write_supports()
-    # Tied 10 in apart about 50 in: 45 and 55 in = 1143 and 1397 mm; 4.5 lb = 20.0 N each.
+    # Tied 10 in apart about 50 in: 45 and 55 in = 1143 and 1397 mm; 4.5 lb = 20.02 N each, up.
     assert told(note) == (
         "NO HOLE"
         " rail hook 1, from the wall's left end: 45 in (1143 mm)"
         " rail hook 2, from the wall's left end: 55 in (1397 mm)"
         " rail hook, above the floor: 90 in (2286 mm)"
         " each cord, from its hook down to the piece: 22 in (559 mm)"
-        " load on a hook: 4.5 lb (20.0 N)"
+        " load on a hook: 4.5 lb (20.1 N)"
     )
 
 

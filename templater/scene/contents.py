@@ -1,0 +1,41 @@
+"""What hangs on a wall, counted and told in the same words on every page."""
+
+from __future__ import annotations
+
+from templater.layout.model import Arrangement
+from templater.mounting.model import Cord
+from templater.mounting.notes import ON_LEDGE
+from templater.placement.model import PlacedPiece, Plan
+
+
+def count_things(number: int, thing: str) -> str:
+    """``1 hole``, ``2 holes``."""
+    return f"{number} {thing}" if number == 1 else f"{number} {thing}s"
+
+
+def count_pieces(plan: Plan) -> str:
+    """``14 pieces and a ledge``: a ledge has a template, but nobody calls it a piece."""
+    on_ledges = {group.name for group in plan.groups if group.arrange is Arrangement.LEDGE}
+    ledges = sum(piece.group in on_ledges and ON_LEDGE not in piece.notes for piece in plan.pieces)
+    pieces = count_things(len(plan.pieces) - ledges, "piece")
+    if not ledges:
+        return pieces
+    return f"{pieces} and {'a ledge' if ledges == 1 else f'{ledges} ledges'}"
+
+
+def tell_no_hole(piece: PlacedPiece) -> str:
+    """Of a piece without a hole, what holds it: ``none: hangs from the rail``; else ``none yet``."""
+    return f"none: {_name_support(piece)}" if needs_no_hole(piece) else "none yet"
+
+
+def needs_no_hole(piece: PlacedPiece) -> bool:
+    """Whether a piece is held by something else than hardware in a hole."""
+    return bool(_name_support(piece))
+
+
+def _name_support(piece: PlacedPiece) -> str:
+    if ON_LEDGE in piece.notes:
+        return "stands on the ledge"
+    if any(isinstance(support, Cord) for support in piece.supports):
+        return "hangs from the rail"
+    return "adhesive strips" if piece.supports else ""
