@@ -136,13 +136,14 @@ def compose_kit(
     errors = {piece.slug: expect_errors(piece, tilings[piece.slug], setup) for piece in plan.pieces}
     shared = share_pages(plan, tilings, setup, revision)
     counted = count_all_sheets(plan, tilings, setup, shared)
-    spacers_drawn = draw_spacers(plan, form, revision=revision)
-    covers = {tiling.cover for tiling in tilings.values()}
+    covers = {piece.name: tilings[piece.slug].cover for piece in plan.pieces}
+    cards = {name for name, cover in covers.items() if cover is Coverage.CARD}
+    spacers_drawn = draw_spacers(plan, form, revision=revision, cards=cards)
     work = PaperWork(
         is_shared=bool(shared),
         has_spacers=bool(spacers_drawn),
-        has_corners=Coverage.BAND in covers,
-        has_cards=Coverage.CARD in covers,
+        has_corners=Coverage.BAND in covers.values(),
+        has_cards=bool(cards),
     )
     parts: tuple[tuple[Sequence[PageDrawing], PageKind, Form], ...] = (
         (

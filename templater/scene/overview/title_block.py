@@ -9,6 +9,7 @@ from templater.geometry import Box, Point
 from templater.layout.model import LeftRight
 from templater.lettering import text_width
 from templater.placement.model import Plan
+from templater.scene.contents import count_pieces, count_things
 from templater.scene.lines import (
     FINE,
     LARGE,
@@ -71,11 +72,7 @@ def _fitting(text: str, room: float, height: float) -> float:
 def _describe_units(plan: Plan) -> str:
     """The unit of the figures and what the wall holds."""
     units = "inches (millimetres)" if plan.units.is_imperial else "millimetres (inches)"
-    pieces, holes = len(plan.pieces), plan.hole_count
-    return (
-        f"Lengths in {units}. {pieces} {'piece' if pieces == 1 else 'pieces'},"
-        f" {holes} {'hole' if holes == 1 else 'holes'}."
-    )
+    return f"Lengths in {units}. {count_pieces(plan)}, {count_things(plan.hole_count, 'hole')}."
 
 
 def _draw_revision(revision: str, issue: str | None, room: float) -> Passage:
