@@ -7,6 +7,7 @@ from functools import lru_cache
 
 from templater.geometry import Box, Point, Size
 from templater.placement.cluster_exact import solve_cluster
+from templater.placement.cluster_rounding import add_up
 from templater.placement.cluster_score import STEPS_PER_MM, Cell, Task
 from templater.placement.cluster_search import search_cluster
 
@@ -64,7 +65,7 @@ def _hang_low_and_left(task: Task, cells: Sequence[Cell]) -> list[Cell]:
 def _weigh_down(spans: Sequence[tuple[int, int]], areas: Sequence[float]) -> list[tuple[int, int]]:
     """Spans on one axis from 0, turned round if their weight lies in the farther half."""
     low, high = min(start for start, _ in spans), max(end for _, end in spans)
-    weight = sum(
+    weight = add_up(
         area * (start + end - low - high) for area, (start, end) in zip(areas, spans, strict=True)
     )
     if weight > 0:

@@ -8,21 +8,18 @@ from itertools import combinations
 from math import inf
 from typing import NamedTuple, TypeAlias
 
-from templater.placement.cluster_score import Cell, Cluster, Task, total_cost
+from templater.placement.cluster_rounding import add_up
+from templater.placement.cluster_score import Axis, Cell, Lie, Scale, Task, total_cost
 
 Starts: TypeAlias = tuple[int, ...]
 """Where each piece's cell starts on one axis, in steps from the first."""
 
 
-class _Axis(NamedTuple):
-    """One way to set all pieces on one axis: the length of the whole and the pieces' moments.
-
-    ``moments`` are those of area and squared area, first order, then second.
-    """
+class _Way(NamedTuple):
+    """One way to set all pieces on one axis."""
 
     starts: Starts
-    end: int
-    moments: tuple[float, float, float, float]
+    lie: Lie
 
 
 def solve_cluster(task: Task) -> tuple[Cell, ...]:
@@ -32,14 +29,13 @@ def solve_cluster(task: Task) -> tuple[Cell, ...]:
     same centre, one gap after, one gap before. That holds every cluster that the search of many
     pieces could find. Meant for up to four pieces: some 40 000 pairs of axes.
     """
-    across = _axes(task.widths, task.areas)
-    up = _axes(task.heights, task.areas)
-    bounds = sorted(
-        (bound, first.starts, second.starts) for bound, first, second in _pairs(task, across, up)
-    )
+    scale = Scale(task, add_up(task.areas), add_up(area * area for area in task.areas))
+    wide, high = scale.goals or (None, None)
+    across = _list_ways(task.widths, task.areas, scale, wide)
+    up = _list_ways(task.heights, task.areas, scale, high)
     best = inf
     choice: tuple[Cell, ...] = ()
-    for bound, xs, ys in bounds:
+    for bound, xs, ys in sorted(_pairs(task, across, up, scale)):
         if bound >= best:
             break
         cells = tuple(
@@ -52,15 +48,18 @@ def solve_cluster(task: Task) -> tuple[Cell, ...]:
     return choice
 
 
-def _axes(lengths: Sequence[int], areas: Sequence[float]) -> dict[int, list[_Axis]]:
+def _list_ways(
+    lengths: Sequence[int], areas: Sequence[float], scale: Scale, goal: float | None
+) -> dict[int, list[_Way]]:
     """All ways to set the pieces on an axis, by the pairs that they set apart; no mirror images."""
-    found: dict[int, list[_Axis]] = defaultdict(list)
+    found: dict[int, list[_Way]] = defaultdict(list)
     for starts in sorted(_chains(lengths)):
-        end = max(start + length for start, length in zip(starts, lengths, strict=True))
-        mirrored = tuple(end - start - length for start, length in zip(starts, lengths, strict=True))
-        if starts <= mirrored:
-            moments = _moments(starts, lengths, areas)
-            found[_apart(starts, lengths)].append(_Axis(starts, end, moments))
+        ends = [start + length for start, length in zip(starts, lengths, strict=True)]
+        if starts <= tuple(max(ends) - end for end in ends):
+            axis = Axis()
+            for start, end, area in zip(starts, ends, areas, strict=True):
+                axis = axis.plus(start, end, area)
+            found[_apart(starts, ends)].append(_Way(starts, scale.lie(axis, goal)))
     return found
 
 
@@ -84,45 +83,23 @@ def _ties(at: int, other: int, length: int) -> tuple[int, int, int, int, int]:
     return at, at + other - length, at + (other - length) // 2, at + other, at - length
 
 
-def _apart(starts: Starts, lengths: Sequence[int]) -> int:
+def _apart(starts: Sequence[int], ends: Sequence[int]) -> int:
     """The pairs of pieces that do not overlap on this axis, one bit each."""
     bits = 0
     for bit, (one, other) in enumerate(combinations(range(len(starts)), 2)):
-        if starts[one] + lengths[one] <= starts[other] or starts[other] + lengths[other] <= starts[one]:
+        if ends[one] <= starts[other] or ends[other] <= starts[one]:
             bits |= 1 << bit
     return bits
 
 
-def _moments(
-    starts: Starts, lengths: Sequence[int], areas: Sequence[float]
-) -> tuple[float, float, float, float]:
-    """Of area and squared area, first order, then second; centres counted twice."""
-    middles = [2 * start + length for start, length in zip(starts, lengths, strict=True)]
-    pairs = list(zip(areas, middles, strict=True))
-    return (
-        sum(area * middle for area, middle in pairs),
-        sum(area * area * middle for area, middle in pairs),
-        sum(area * middle * middle for area, middle in pairs),
-        sum(area * area * middle * middle for area, middle in pairs),
-    )
-
-
 def _pairs(
-    task: Task, across: dict[int, list[_Axis]], up: dict[int, list[_Axis]]
-) -> Iterator[tuple[float, _Axis, _Axis]]:
+    task: Task, across: dict[int, list[_Way]], up: dict[int, list[_Way]], scale: Scale
+) -> Iterator[tuple[float, Starts, Starts]]:
     """All pairs of axes without overlapping pieces, with what they cost at least."""
-    cluster = Cluster(task)
     every = (1 << len(task.widths) * (len(task.widths) - 1) // 2) - 1
-    area, square = sum(task.areas), sum(area * area for area in task.areas)
-    border = float(sum(task.widths) + sum(task.heights))
     for apart_across, firsts in across.items():
         for apart_up, seconds in up.items():
-            if apart_across | apart_up != every:
-                continue
-            for first in firsts:
-                ax, sx, axx, sxx = first.moments
-                for second in seconds:
-                    ay, sy, ayy, syy = second.moments
-                    sums = (area, square, border, ax, ay, sx, sy, axx, ayy, sxx, syy)
-                    box = Cell(0, 0, first.end, second.end)
-                    yield cluster.plain_cost(box, sums), first, second
+            if apart_across | apart_up == every:
+                for starts, lie in firsts:
+                    for others, other in seconds:
+                        yield scale.cost(lie, other), starts, others

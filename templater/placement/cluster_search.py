@@ -5,10 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from itertools import accumulate
-from math import inf, log
+from math import inf, sqrt
 from random import Random
 
-from templater.placement.cluster_score import FACING, Cell, Cluster, Sums, Task, is_joined, total_cost
+from templater.placement.cluster_places import hang_best
+from templater.placement.cluster_rounding import add_up, find_logarithm
+from templater.placement.cluster_score import (
+    Cell,
+    Cluster,
+    Task,
+    is_joined,
+    total_cost,
+)
 
 WORK = 6_000
 """How much is tried: rounds times pieces."""
@@ -50,7 +58,7 @@ def _goals(task: Task) -> Iterator[tuple[int, int]]:
     """Targets of several proportions that the pieces would nearly fill."""
     across, up = task.target or (1, 1)
     for proportion in PROPORTIONS_TRIED:
-        width = (sum(task.areas) * 1.1 * proportion * across / up) ** 0.5
+        width = sqrt(add_up(task.areas) * 1.1 * proportion * across / up)
         yield round(width), round(width / proportion / across * up)
 
 
@@ -85,18 +93,34 @@ def _better(
 ) -> tuple[float, tuple[Cell, ...]]:
     """The best cluster met on a walk of so many rounds that turns worse ever more rarely."""
     best = cost, cells
+    known: dict[tuple[tuple[Cell, ...], tuple[int, ...]], tuple[float, tuple[Cell, ...]]] = {}
     for number in range(rounds):
         heat = HEAT * (1 - number / rounds) ** 2
         taken = _pick(task, cells, chances)
-        limit = cost - heat * log(1 - chances.random())
-        cluster = _without(task, cells, taken)
-        new_cost = inf
-        for piece in taken:
-            new_cost = hang_best(cluster, piece)
-        if new_cost < limit and is_joined(task, cluster.cells.values()):
-            cost, cells = new_cost, tuple(cluster.cells[piece] for piece in range(len(cells)))
+        limit = cost - heat * find_logarithm(1 - chances.random())
+        if (cells, taken) not in known:
+            known[cells, taken] = _hang_again(task, cells, taken)
+        new_cost, new_cells = known[cells, taken]
+        if new_cost < limit and is_joined(task, new_cells):
+            cost, cells = new_cost, new_cells
             best = min(best, (cost, cells))
     return best
+
+
+def _hang_again(
+    task: Task, cells: Sequence[Cell], taken: Sequence[int]
+) -> tuple[float, tuple[Cell, ...]]:
+    """The objective and the cells when some pieces are taken down and hung at their best places.
+
+    An infinite objective where one of them finds no place.
+    """
+    cluster = _without(task, cells, taken)
+    cost = inf
+    for piece in taken:
+        cost = hang_best(cluster, piece)
+        if cost == inf:
+            return inf, ()
+    return cost, tuple(cluster.cells[piece] for piece in range(len(cells)))
 
 
 def _without(task: Task, cells: Sequence[Cell], taken: Sequence[int]) -> Cluster:
@@ -104,11 +128,11 @@ def _without(task: Task, cells: Sequence[Cell], taken: Sequence[int]) -> Cluster
     cluster = Cluster(task)
     for piece, cell in enumerate(cells):
         if piece not in taken:
-            cluster.hang(piece, cell, cluster.ties_of(cell))
+            cluster.hang(piece, cell)
     return cluster
 
 
-def _pick(task: Task, cells: Sequence[Cell], chances: Random) -> list[int]:
+def _pick(task: Task, cells: Sequence[Cell], chances: Random) -> tuple[int, ...]:
     """Pieces to take down, in the order in which to hang them: some near one another, or any."""
     count = min(2 + int(chances.random() * (MOST_TAKEN - 1)), len(cells))
     one = cells[int(chances.random() * len(cells))]
@@ -116,78 +140,10 @@ def _pick(task: Task, cells: Sequence[Cell], chances: Random) -> list[int]:
     order = sorted(
         range(len(cells)), key=lambda piece: _distance(one, cells[piece]) + spread * chances.random()
     )
-    return sorted(order[:count], key=lambda piece: -task.areas[piece] * (0.6 + 0.8 * chances.random()))
+    weights = {piece: task.areas[piece] * (0.6 + 0.8 * chances.random()) for piece in order[:count]}
+    return tuple(sorted(weights, key=weights.__getitem__, reverse=True))
 
 
 def _distance(one: Cell, other: Cell) -> int:
     """How far two cells are apart, the larger of across and up; negative where they overlap."""
     return max(one.x0 - other.x1, other.x0 - one.x1, one.y0 - other.y1, other.y0 - one.y1)
-
-
-def hang_best(cluster: Cluster, piece: int) -> float:
-    """Hang a piece at its best place; returns the objective."""
-    best, choice = inf, None
-    for plain, cell, box, sums in _rank_places(cluster, piece):
-        if plain >= best:
-            break
-        ties = cluster.ties_of(cell)
-        cost = plain + cluster.tied_cost(box, sums, ties)
-        if cost < best:
-            best, choice = cost, (cell, ties)
-    if choice is not None:
-        cluster.hang(piece, *choice)
-    return best
-
-
-def _rank_places(cluster: Cluster, piece: int) -> list[tuple[float, Cell, Cell, Sums]]:
-    """The free places of a piece, the least plain cost first: cost, cell, the whole and the sums."""
-    width, height = cluster.task.widths[piece], cluster.task.heights[piece]
-    ranked = []
-    for x, y in _places(cluster, width, height):
-        cell = Cell(x, y, x + width, y + height)
-        box, sums = cluster.box_with(cell), cluster.sums_with(cell)
-        ranked.append((cluster.plain_cost(box, sums), cell, box, sums))
-    ranked.sort()
-    return ranked
-
-
-def _places(cluster: Cluster, width: int, height: int) -> set[tuple[int, int]]:
-    """Where a cell of this size is free and touches another."""
-    if not cluster.cells:
-        return {(0, 0)}
-    cells = list(cluster.cells.values())
-    gap = cluster.task.gap
-    turned = [Cell(y0, x0, y1, x1) for x0, y0, x1, y1 in cells]
-    found = set(_beside(cells, width, height, gap))
-    found.update((x, y) for y, x in _beside(turned, height, width, gap))
-    return found
-
-
-def _beside(cells: Sequence[Cell], width: int, height: int, gap: int) -> Iterator[tuple[int, int]]:
-    """Free places to the left or right of some cell, lined up with some other or touching it."""
-    touched: dict[int, list[Cell]] = {}
-    for cell in cells:
-        touched.setdefault(cell[2], []).append(cell)
-        touched.setdefault(cell[0] - width, []).append(cell)
-    lined = {y for _, y0, _, y1 in cells for y in (y0, y1 - height)}
-    for x, sides in touched.items():
-        end = x + width
-        taken = [(y0 - height, y1) for x0, y0, x1, y1 in cells if x0 < end and x1 > x]
-        ys = lined.union(*taken)
-        ys.update((y0 + y1 - height) // 2 for _, y0, _, y1 in sides)
-        spans = [_span(y0, y1, height, gap) for _, y0, _, y1 in sides]
-        for y in ys:
-            for low, high in taken:
-                if low < y < high:
-                    break
-            else:
-                for least, most in spans:
-                    if least <= y <= most:
-                        yield x, y
-                        break
-
-
-def _span(low: int, high: int, height: int, gap: int) -> tuple[float, float]:
-    """From where to where a cell may stand to share enough of the edge from ``low`` to ``high``."""
-    shared = gap + min(FACING, (min(height, high - low) - gap) / 3)
-    return low - height + shared, high - shared

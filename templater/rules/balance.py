@@ -22,6 +22,9 @@ What to write instead:
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
+from templater.geometry import Box, Point
 from templater.lengths import Unit, format_both
 from templater.mounting.amounts import SLACK_MM, round_up, step_mm
 from templater.placement.model import Plan
@@ -43,7 +46,7 @@ def check_balance(subject: Subject, plan: Plan) -> tuple[Finding, ...]:
         return ()
     band = Band(0.0, find_band(plan, CODE, PERCENT).high)
     width = subject.box.width
-    aside = find_middle_of_area(subject) - subject.box.centre.x
+    aside = find_middle_of_area([piece.box for piece in subject.pieces]).x - subject.box.centre.x
     percent = abs(aside) / width * 100
     too_far = max(0.0, percent - band.high) * width / 100
     finding = Finding(
@@ -58,11 +61,14 @@ def check_balance(subject: Subject, plan: Plan) -> tuple[Finding, ...]:
     return (finding,)
 
 
-def find_middle_of_area(subject: Subject) -> float:
-    """The centroid of the areas of a group's pieces, from the wall's left end, mm."""
-    boxes = [piece.box for piece in subject.pieces]
+def find_middle_of_area(boxes: Sequence[Box]) -> Point:
+    """The centroid of the areas of some pieces, on the wall."""
     areas = [box.width * box.height for box in boxes]
-    return sum(area * box.centre.x for area, box in zip(areas, boxes, strict=True)) / sum(areas)
+    x, y = (
+        sum(area * box.centre[axis] for area, box in zip(areas, boxes, strict=True)) / sum(areas)
+        for axis in (0, 1)
+    )
+    return Point(x, y)
 
 
 def _side(aside: float) -> str:

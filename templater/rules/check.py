@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Set
+
 from templater.placement.model import Plan
 from templater.rules import (
     balance,
@@ -50,15 +52,26 @@ def check_all(plan: Plan) -> tuple[Finding, ...]:
     return (*check_rules(plan), *check_cautions(plan))
 
 
-def check_rules(plan: Plan) -> tuple[Finding, ...]:
-    """What each rule says of each stand-alone piece and group, subject by subject."""
+def check_rules(plan: Plan, about: Set[str] | None = None) -> tuple[Finding, ...]:
+    """What each rule says of each stand-alone piece and group, subject by subject.
+
+    ``about``: only of those that are named so, or in which or beside which something is.
+    """
     findings = (
         finding
         for subject in find_subjects(plan)
+        if about is None or not about.isdisjoint(_list_names(subject))
         for rule in RULES
         for finding in _check(rule, subject, plan)
     )
     return accept_findings(plan, findings)
+
+
+def _list_names(subject: Subject) -> Iterator[str]:
+    """What a finding about a subject may name."""
+    yield subject.name
+    yield from (name for name, _ in subject.parts)
+    yield from (facing.name for facing in subject.facing)
 
 
 def _check(rule: Rule, subject: Subject, plan: Plan) -> tuple[Finding, ...]:

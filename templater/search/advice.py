@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import NamedTuple
 
 from templater.geometry import Size
@@ -11,6 +11,7 @@ from templater.lengths import format_both
 from templater.placement.model import Plan
 from templater.quoting import list_words, quote
 from templater.rules.width_over_furniture import CODE
+from templater.search.extent import Allowance
 from templater.search.model import Proposal
 from templater.search.pool import list_sets
 from templater.search.target import find_below, find_share, list_gaps
@@ -28,7 +29,9 @@ class _Row(NamedTuple):
     gap_mm: float
 
 
-def advise(group: Group, best: Proposal, sizes: Mapping[str, Size], plan: Plan) -> str | None:
+def advise(
+    group: Group, best: Proposal, sizes: Mapping[str, Size], plan: Plan, allowance: Allowance
+) -> str | None:
     """How wide the missing piece should be, or the furniture; None where the best keeps the rule.
 
     A missing piece brings the nearest row to the target: one piece more where any number may hang,
@@ -44,17 +47,23 @@ def advise(group: Group, best: Proposal, sizes: Mapping[str, Size], plan: Plan) 
     ways = [f"the first way would suit furniture {suited} wide"]
     is_row = choice is not None and (choice.arrange or group.arrange is Arrangement.ROW)
     if is_row and choice is not None and choice.pool:
-        rows = _list_rows(choice, sizes, list_gaps(group, plan.units), below.box.width * share)
+        sets = list_sets(choice, sizes, allowance.shorten_pool(is_wide=True))
+        gaps, target = list_gaps(group, plan.units), below.box.width * share
+        rows = _list_rows(choice, sets, sizes, gaps, target)
         if row := min(rows, key=lambda each: (round(each.off_mm, 6), len(each.beside)), default=None):
             ways.insert(0, _describe(row, plan))
     return f"{told}: {'; or '.join(ways)}"
 
 
 def _list_rows(
-    choice: OpenChoice, sizes: Mapping[str, Size], gaps: Sequence[float], target: float
+    choice: OpenChoice,
+    sets: Iterable[tuple[str, ...]],
+    sizes: Mapping[str, Size],
+    gaps: Sequence[float],
+    target: float,
 ) -> Iterator[_Row]:
     """Every row of the pool that a missing piece would complete."""
-    for names in list_sets(choice, sizes):
+    for names in sets:
         width = sum(sizes[name].width for name in names)
         beside = names if choice.count is None else _without_narrowest(names, sizes)
         kept = sum(sizes[name].width for name in beside)

@@ -6,11 +6,11 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from templater.errors import Fault
-from templater.geometry import Box, Point
 from templater.layout.model import Group, Layout
 from templater.mounting.model import Mount
 from templater.placement.model import PlacedGroup, Plan
 from templater.placement.place import place_pieces
+from templater.rules.balance import find_middle_of_area
 from templater.rules.check import check_rules
 from templater.rules.model import Finding, Verdict
 from templater.search.model import Figures, Proposal
@@ -39,7 +39,7 @@ def _find_broken(placed: PlacedGroup, plan: Plan) -> tuple[Finding, ...]:
     concerned.update(each.name for each in plan.groups if set(each.pieces) <= set(placed.pieces))
     return tuple(
         finding
-        for finding in check_rules(plan)
+        for finding in check_rules(plan, concerned)
         if finding.verdict is Verdict.BROKEN and {finding.subject, finding.other} & concerned
     )
 
@@ -63,15 +63,5 @@ def _measure(placed: PlacedGroup, plan: Plan) -> Figures:
         clearance_mm=box.y0 - over.box.y1 if over else None,
         gap_mm=placed.gap_mm,
         middle_mm=box.centre.y,
-        weight_off=_find_weight_off(boxes, box),
+        weight_off=find_middle_of_area(boxes).moved(-box.centre.x, -box.centre.y),
     )
-
-
-def _find_weight_off(boxes: list[Box], whole: Box) -> Point:
-    """From the centre of the whole to the middle of all areas, each weighed by its size."""
-    areas = [box.width * box.height for box in boxes]
-    x, y = (
-        sum(area * box.centre[axis] for area, box in zip(areas, boxes, strict=True)) / sum(areas)
-        for axis in (0, 1)
-    )
-    return Point(x - whole.centre.x, y - whole.centre.y)

@@ -9,15 +9,9 @@ from itertools import combinations
 
 from templater.geometry import Size
 from templater.layout.model import Arrangement, Group, OpenChoice
+from templater.search.extent import Allowance
 from templater.search.target import USUAL_GAP_MM
 from templater.search.ways import Way, list_ways
-
-LONGEST_POOL = 16
-"""Of a pool up to this long every set is compared, 65,535 of them, as a row and as a cluster. Of a
-longer one so many pieces are taken, evenly from the narrowest to the widest."""
-
-LONGEST_OTHERWISE = 12
-"""The same for columns and grids: 4,095 sets."""
 
 SETS_JUDGED = 16
 """How many sets are judged for each arrangement."""
@@ -37,7 +31,13 @@ Gaps = Sequence[float]
 
 
 def choose_sets(
-    group: Group, choice: OpenChoice, sizes: Mapping[str, Size], gaps: Gaps, target_mm: float
+    group: Group,
+    choice: OpenChoice,
+    sizes: Mapping[str, Size],
+    gaps: Gaps,
+    target_mm: float,
+    *,
+    allowance: Allowance,
 ) -> Iterator[tuple[Way, tuple[str, ...]]]:
     """For each arrangement the sets of a pool that come nearest a width, with one of the gaps.
 
@@ -52,7 +52,7 @@ def choose_sets(
     counts = range(1, len(choice.pool or ()) + 1)
     ways = {count: list_ways(group, count) for count in counts}
     for arrange in dict.fromkeys(way.arrange for count in counts for way in ways[count]):
-        longest = LONGEST_POOL if arrange in _WIDELY_SOUGHT else LONGEST_OTHERWISE
+        longest = allowance.shorten_pool(is_wide=arrange in _WIDELY_SOUGHT)
         pairs = (
             (way, members)
             for members in list_sets(choice, sizes, longest)
@@ -64,10 +64,11 @@ def choose_sets(
         )
 
 
-def list_sets(
-    choice: OpenChoice, sizes: Mapping[str, Size], longest: int = LONGEST_POOL
-) -> Iterator[tuple[str, ...]]:
-    """Every set of a pool that has the number of pieces asked for, in the pool's own order."""
+def list_sets(choice: OpenChoice, sizes: Mapping[str, Size], longest: int) -> Iterator[tuple[str, ...]]:
+    """Every set of a pool that has the number of pieces asked for, in the pool's own order.
+
+    Of a pool that is longer so many pieces are taken, evenly from the narrowest to the widest.
+    """
     pool = _shorten(choice.pool or (), sizes, max(longest, choice.count or 0))
     counts = range(1, len(pool) + 1) if choice.count is None else (choice.count,)
     for count in counts:

@@ -11,8 +11,8 @@ from templater.mounting.model import Mount
 from templater.placement.place import place_pieces
 from templater.quoting import quote
 from templater.search.advice import advise
-from templater.search.candidates import list_candidates
-from templater.search.extent import check_extent
+from templater.search.candidates import Round, list_candidates
+from templater.search.extent import Allowance, check_extent
 from templater.search.judge import Judge
 from templater.search.model import Proposal, Settlement
 from templater.search.rank import pick_different, rank
@@ -33,10 +33,12 @@ def settle_groups(
     check_extent(layout)
     still_open = [group.name for group in _inner_first(layout) if group.open_choice]
     _check_choices(choices, still_open)
+    allowance = Allowance.of(layout)
     settlements: list[Settlement] = []
     for number, name in enumerate(still_open):
         taken = choices[number] if number < len(choices) else 1
-        settlement = _settle(name, _put_off(layout, still_open[number + 1 :]), mounts, taken)
+        now = _put_off(layout, still_open[number + 1 :])
+        settlement = _settle(name, now, mounts, taken, allowance)
         settlements.append(settlement)
         layout = _pass_on(settlement.choice.group, layout)
     judge = Judge(layout, mounts)
@@ -95,19 +97,23 @@ def _pass_on(settled: Group, layout: Layout) -> Layout:
     return replace(layout, groups=tuple(groups))
 
 
-def _settle(name: str, layout: Layout, mounts: Mapping[str, Mount], taken: int) -> Settlement:
+def _settle(
+    name: str, layout: Layout, mounts: Mapping[str, Mount], taken: int, allowance: Allowance
+) -> Settlement:
     """The best ways to settle one group on a wall on which all else is settled or left away."""
     group = next(each for each in layout.groups if each.name == name)
     _check_pool(group)
     plan = place_pieces(layout, mounts).plan
     sizes = {piece.name: piece.size for piece in layout.pieces}
-    proposals = _judge_all(group, list_candidates(group, sizes, plan), Judge(layout, mounts))
+    rounds = list_candidates(group, sizes, plan, allowance)
+    proposals, thinned = _judge_all(group, rounds, Judge(layout, mounts))
     best = pick_different(rank(proposals, find_target(group, plan)))
     if not 1 <= taken <= len(best):
         count = "1 proposal" if len(best) == 1 else f"{len(best)} proposals"
         message = f"proposal {taken} of {quote(name)} is chosen, but it has {count}"
         raise UsageError([Fault(message, "choose one of those that are shown", group.at)])
-    return Settlement(best, taken, advise(group, best[0], sizes, plan))
+    advice = ". ".join(filter(None, (advise(group, best[0], sizes, plan, allowance), thinned))) or None
+    return Settlement(best, taken, advice)
 
 
 def _judge_again(settlement: Settlement, layout: Layout, judge: Judge) -> Settlement:
@@ -132,21 +138,32 @@ def _check_pool(group: Group) -> None:
     raise LayoutError([Fault(message, "add pieces to choose from, or lower a 'count'", group.at)])
 
 
-def _judge_all(group: Group, rounds: Iterable[Iterable[Group]], judge: Judge) -> list[Proposal]:
-    """The candidates of the first round of which any can be placed.
+def _judge_all(group: Group, rounds: Iterable[Round], judge: Judge) -> tuple[list[Proposal], str | None]:
+    """The candidates of the first round of which any can be placed, and what is to be said of it.
 
     Raises LayoutError where there is none, with the faults of one that has fewest.
     """
     least: tuple[Fault, ...] = ()
     for candidates in rounds:
         proposals: list[Proposal] = []
-        for candidate in candidates:
+        for candidate in candidates.groups:
             proposal, faults = judge.judge(candidate)
             if proposal:
                 proposals.append(proposal)
             elif not least or len(faults) < len(least):
                 least = faults
         if proposals:
-            return proposals
+            return proposals, _tell_thinned(group, candidates)
     message = f"{quote(group.name)} can be hung in no way that fits; of the nearest one it is said:"
     raise LayoutError([Fault(message, "mend the faults that follow", group.at), *least])
+
+
+def _tell_thinned(group: Group, candidates: Round) -> str | None:
+    """That not every way was judged, if it is so."""
+    count = len(candidates.groups)
+    if count == candidates.listed:
+        return None
+    return (
+        f"of {candidates.listed:,} ways to hang {quote(group.name)} the {count:,} likeliest were tried, "
+        "because so much is open in this layout"
+    )

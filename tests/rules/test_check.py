@@ -330,3 +330,16 @@ def test_each_finding_is_complete(wall: Layout) -> None:
                 Verdict.NOT_APPLICABLE: (False, False, False),
             }[found.verdict]
         )
+
+
+@settings(max_examples=20, deadline=None)
+@given(layouts())
+def test_asked_about_one_thing_it_says_all_that_is_said_of_that(wall: Layout) -> None:
+    plan = plan_of(wall)
+    everything = check_rules(plan)
+    names = [each.name for each in plan.pieces] + [each.name for each in plan.groups]
+    for name in names:
+        about = check_rules(plan, {name})
+        told_of_it = [found for found in everything if name in {found.subject, found.other}]
+        assert [found for found in about if name in {found.subject, found.other}] == told_of_it
+        assert set(about) <= set(everything)
