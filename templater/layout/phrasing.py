@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from functools import lru_cache
+from itertools import islice
 from typing import Any
 
 from pydantic_core import ErrorDetails
@@ -204,12 +205,16 @@ def _phrase_unknown(path: Path, data: Any, meant: Path | None) -> Flaw:
     return Flaw(path, message, hint, at_key=True)
 
 
+_MOST_KEYS = 100
+"""A number that is parted by a comma is looked for among the first so many keys."""
+
+
 def _mend_parted_number(path: Path, data: Any) -> str:
     """What to write where a comma within braces has parted a number, whose rest looks like a key."""
     for step in path[:-1]:
         data = data[step]
-    keys = [*data]
-    at = keys.index(path[-1])
+    keys = [*islice(data, _MOST_KEYS)]
+    at = keys.index(path[-1]) if path[-1] in keys else 0
     start = data[keys[at - 1]] if at else None
     if not isinstance(start, str) or not start[-1:].isdigit():
         return "write a point instead of the comma"
