@@ -3,7 +3,8 @@
 ``pip install cosmic-ray``, then for example ``python -m tests.series.mutants mounting --sample 350``.
 Each change is tried in a fork of one pytest session, on those tests of the room that enter the
 changed function, the shortest first. A test that fails has noticed, and so have tests that take more
-than three times their time.
+than three times their time. With ``--kits`` a change of the proof alone is tried on kits made before it;
+``--again`` without it then tries the survivors while kits are made, too.
 """
 
 from __future__ import annotations
@@ -20,12 +21,14 @@ import time
 import traceback
 from collections import Counter
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 from types import CodeType
 
 import pytest
 from hypothesis import HealthCheck, Phase, settings
 
+from tests.series.kept_kits import keep_kits, make_shipped_kits
 from tests.series.mutations import ROOT, Mutant, draw, find_change, find_mutants
 
 KILLED, SURVIVED, TIMED_OUT, NOT_TRIED = "killed", "survived", "timed out", "not tried"
@@ -37,12 +40,16 @@ OPTIONS = ("-q", "-s", "-p", "no:cacheprovider", "-W", "ignore::pytest.PytestAss
 class Trial:
     """A pytest plugin that tries mutants instead of running tests."""
 
-    def __init__(self, mutants: list[Mutant], outcomes: dict[Mutant, str]) -> None:
+    def __init__(self, mutants: list[Mutant], outcomes: dict[Mutant, str], kits: Path | None) -> None:
         self.mutants = mutants
         self.outcomes = outcomes
+        self.kits = kits
 
     def pytest_runtestloop(self, session: pytest.Session) -> bool:
         """Run the tests once to see what each enters, then once a mutant those that matter."""
+        if self.kits is not None:
+            keep_kits(self.kits)
+            _leave_no_trace(partial(make_shipped_kits, self.kits))
         entered = _watch_tests(session)
         for mutant in self.mutants:
             change = find_change(mutant)
@@ -76,20 +83,29 @@ def _run(item: pytest.Item, following: pytest.Item | None) -> bool:
 def _watch_tests(session: pytest.Session) -> dict[int, tuple[float, set[tuple[str, str]]]]:
     """Each test's CPU seconds and the functions it enters, seen in a fork that leaves no trace."""
     with tempfile.NamedTemporaryFile("r+") as notes:
-        if os.fork() == 0:
-            try:
-                seen = {key: _watch(session, key) for key in range(len(session.items))}
-                Path(notes.name).write_text(json.dumps(seen))
-            except BaseException:
-                traceback.print_exc()
-            finally:
-                os._exit(0)
-        os.wait()
+
+        def watch() -> None:
+            seen = {key: _watch(session, key) for key in range(len(session.items))}
+            Path(notes.name).write_text(json.dumps(seen))
+
+        _leave_no_trace(watch)
         read = json.loads(Path(notes.name).read_text())
     return {
         int(key): (seconds, {(path, name) for path, name in names})
         for key, (seconds, names) in read.items()
     }
+
+
+def _leave_no_trace(act: Callable[[], None]) -> None:
+    """Do something in a fork."""
+    if os.fork() == 0:
+        try:
+            act()
+        except BaseException:
+            traceback.print_exc()
+        finally:
+            os._exit(0)
+    os.wait()
 
 
 def _watch(session: pytest.Session, key: int) -> tuple[float, list[tuple[str, str]]]:
@@ -171,12 +187,16 @@ def read_arguments() -> argparse.Namespace:
     reader.add_argument("--tests", nargs="+", help="the room's own unless given")
     reader.add_argument("--save", type=Path, help="write the outcomes here, JSON")
     reader.add_argument("--again", type=Path, help="outcomes saved before: try only the survivors again")
+    reader.add_argument("--kits", type=Path, help="keep kits here, for changes that draw nothing")
     return reader.parse_args()
 
 
 def main() -> int:
     """Try a sample of a room's mutants, show those that survive, and give the score."""
     asked = read_arguments()
+    asked.kits = asked.kits and asked.kits.absolute()
+    asked.save = asked.save and asked.save.absolute()
+    asked.again = asked.again and asked.again.absolute()
     os.chdir(ROOT)
     outcomes: dict[Mutant, str] = {}
     if asked.again:
@@ -188,7 +208,8 @@ def main() -> int:
         print(f"{len(mutants)} of {len(every)} mutants", flush=True)  # noqa: T201
     load_profile()
     pytest.main(
-        [*OPTIONS, *(asked.tests or [f"tests/{asked.room}"])], plugins=[Trial(mutants, outcomes)]
+        [*OPTIONS, *(asked.tests or [f"tests/{asked.room}"])],
+        plugins=[Trial(mutants, outcomes, asked.kits)],
     )
     if asked.save:
         rows = [[m.path, m.operator, m.occurrence, m.line, told] for m, told in outcomes.items()]

@@ -113,7 +113,7 @@ def draw(mutants: list[Mutant], count: int, seed: int) -> list[Mutant]:
 def _compiles(mutant: Mutant) -> bool:
     try:
         compile(mutant.new, mutant.path, "exec")
-    except SyntaxError:
+    except (SyntaxError, AttributeError):  # the latter of the operator, at an exception's dotted name
         return False
     return True
 
@@ -128,8 +128,15 @@ def find_change(mutant: Mutant) -> Change | None:
     if function is not None and all(old[name].co_flags & CO_OPTIMIZED for name in changed):
         (name,) = outer
         return Change(name, (partial(setattr, function, "__code__", new[name]),))
-    puts = tuple(_set_values(mutant)) if changed else ()
+    try:
+        puts = tuple(_set_values(mutant)) if changed else ()
+    except Exception as error:  # the module cannot be imported any more, which every test notices
+        puts = (partial(_fail, error),)
     return Change(None, puts) if puts else None
+
+
+def _fail(error: Exception) -> None:
+    raise error
 
 
 def _list_code_by_name(source: str, path: str) -> dict[str, CodeType]:

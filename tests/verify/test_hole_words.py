@@ -107,6 +107,7 @@ OF_THE_OTHER = (
     [
         ("HOLE 3", ["it tells of HOLE 3, which the plan does not have"]),
         ("HOLE 1 of 3", ["it tells of HOLE 1 of 3, which the plan does not have"]),
+        ("HOLE 1 of 1", ["it tells of HOLE 1 of 1, which the plan does not have"]),
         ("HOLES 1, 3", ["it tells of HOLES 1, 3, which the plan does not have"]),
         ("HOLES 1, 2", [OF_THE_OTHER]),
         ("ALL HOLES", [OF_THE_OTHER]),
@@ -116,6 +117,19 @@ OF_THE_OTHER = (
 )  # fmt: skip
 def test_headings(heading: str, told: list[str]) -> None:
     assert _told(*_rows(heading, SAYINGS[3].format("50 mm"))) == told
+
+
+def test_what_is_told_of_all_holes_is_held_against_the_first_too() -> None:
+    told = _told(*_rows("ALL HOLES", SAYINGS[3].format("80 mm")))
+    assert [fault.split(" is told")[0] for fault in told] == ["hole 1"]
+
+
+def test_a_heading_of_no_hole_ends_no_search() -> None:
+    runs = [
+        *_rows("HOLE 3", SAYINGS[3].format("50 mm")),
+        *_rows("HOLE 1", SAYINGS[3].format("51 mm"), x=90.0),
+    ]
+    assert len(_told(*runs)) == 2
 
 
 def test_rows_of_one_block_stand_one_under_the_other() -> None:

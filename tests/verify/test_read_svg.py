@@ -127,6 +127,13 @@ def test_sizes_grow_with_their_drawing(tmp_path: Path) -> None:
     assert (*run.right, *run.up) == pytest.approx((0.006, 0.0, 0.0, -0.006))
 
 
+def test_words_that_run_upward(tmp_path: Path) -> None:
+    group = '<g transform="translate(10 20) rotate(-90) scale(0.003)" aria-label="A" fill="#000"/>'
+    (run,) = _read(tmp_path, group).ink.runs
+    assert (*run.at, run.em_mm) == pytest.approx((10.0, 40.0, 3.0))
+    assert (*run.right, *run.up) == pytest.approx((0.0, 0.003, 0.003, 0.0))
+
+
 @pytest.mark.parametrize(
     "body",
     [
@@ -138,6 +145,7 @@ def test_sizes_grow_with_their_drawing(tmp_path: Path) -> None:
         '<line x1="1" y1="2" x2="3" y2="4" fill="#000"/>',
         '<polygon fill="#fff" points="1,2 3,4 5,2"/>',
         '<polygon fill="red" points="1,2 3,4 5,2"/>',
+        '<polygon fill="#000" stroke="red" points="1,2 3,4 5,2"/>',
         '<polygon fill="#fff" stroke="none" points="1,2 3,4 5,2"/>',
         '<polygon fill="#000" points="1,2 3,4 5,2"/>',
         '<g aria-label="A" fill="#fff"/>',
