@@ -15,18 +15,11 @@ from templater.mounting.wire import Wire
 
 NO_HANGER = "No hanger given: this is an outline to look at; it has no hole."
 ON_LEDGE = "Stands on the ledge: no hole of its own."
-NO_HOOK_RISE = (
-    "Rise not given: let the hook bear at the cross, its nail above; or drive a nail or screw there; or"
-    " measure it and give 'rise'."
-)
 NO_RAIL_RISE = "Screws' rise not given, 0 assumed: measure your rail."
 LOCKED = "The lowest hole is for the security lock: it bears no weight."
 ONE_STUD = "Only one stud is behind the rail: it could turn; use a longer rail."
 TIPPING = "Its mass centre is not between its hangers: it would tip; move a hanger or add one."
 TOP_HEAVY = "Its wire is tied no higher than its mass centre: only friction keeps it from tipping."
-
-_ON_HOOKS = (Hanger.WIRE, Hanger.D_RINGS, Hanger.SAWTOOTH)
-"""What mostly hangs on a picture hook, whose nail is above the place where it bears."""
 
 MOST_TENSION = 2.0
 """How many times the weight a wire may pull with before it is worth a word.
@@ -39,8 +32,8 @@ stretches lowers the picture by two.
 
 def note_marks(hang: Hanging, marks: Sequence[Mark], size: Size, units: Unit) -> Iterator[str]:
     """What must be told of hardware with holes, whatever it is."""
-    if hang.rise_mm is None:
-        yield from _note_no_rise(hang)
+    if hang.rise_mm is None and hang.by is Hanger.CLEAT:
+        yield NO_RAIL_RISE
     bearing = [mark for mark in marks if not mark.is_lock]
     yield from _note_outside(bearing, size, units)
     yield from note_tipping(hang, tuple(mark.hang for mark in bearing), size)
@@ -50,14 +43,6 @@ def note_marks(hang: Hanging, marks: Sequence[Mark], size: Size, units: Unit) ->
         yield f"Each {hang.hook.name} takes {hang.hook.holes} fasteners, driven through the hook itself."
     if len(bearing) < len(marks):
         yield LOCKED
-
-
-def _note_no_rise(hang: Hanging) -> Iterator[str]:
-    """What to do where the rise is not given; a nail or a keyhole's screw has none."""
-    if hang.by is Hanger.CLEAT:
-        yield NO_RAIL_RISE
-    elif hang.by in _ON_HOOKS if hang.hook is None else hang.hook.rise_mm is None:
-        yield NO_HOOK_RISE
 
 
 def _note_outside(marks: Sequence[Mark], size: Size, units: Unit) -> Iterator[str]:

@@ -2,9 +2,10 @@
 
 What it checks:
     The clear distance, edge to edge, between pieces that follow each other in a row, a column, on
-    a ledge or along stairs (there along the slope); in other groups between each piece and the
-    one nearest to it, and between all that are too close: 2 to 4 in. What hangs on both sides of
-    a window is not measured across it. A group inside a group counts as one piece.
+    a ledge or along stairs; in other groups between each piece and the one nearest to it, and
+    between all that are too close: 2 to 4 in. Along stairs it is how far one could slide along the
+    slope before it touches the next, more than from edge to edge. What hangs on both sides of a
+    window is not measured across it. A group inside a group counts as one piece.
 
 Why:
     Closer than 2 in, frames crowd each other; farther than 4 in, they are seen one by one and no
@@ -23,6 +24,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from templater.layout.model import Arrangement
 from templater.placement.model import Plan
 from templater.rules.band import Band
 from templater.rules.judge import judge_length
@@ -43,7 +45,9 @@ def check_gap(subject: Subject, plan: Plan) -> tuple[Finding, ...]:
     if len(subject.parts) < 2:
         return ()
     band = find_gap_band(plan)
-    return tuple(_judge(gap, band, plan) for gap in find_gaps(subject, plan, low_mm=band.low))
+    along = " along the stairs" if subject.arrange is Arrangement.STAIR else ""
+    found = (_judge(gap, band, plan) for gap in find_gaps(subject, plan, low_mm=band.low))
+    return tuple(replace(each, figure=f"{each.figure}{along}") for each in found)
 
 
 def find_gap_band(plan: Plan) -> Band:

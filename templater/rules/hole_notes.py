@@ -23,15 +23,22 @@ class HoleNotes:
 
 
 def describe_holes(plan: Plan) -> Mapping[tuple[str, int], HoleNotes]:
-    """The notes of every hole, by its piece's slug and its number, from 1."""
-    phrases: dict[tuple[str, str], list[str]] = {}
+    """The notes of every hole, by its piece's slug and its number, from 1.
+
+    What a caution about holes says of a piece without naming a hole concerns all of them.
+    """
+    phrases: dict[tuple[str, str | None], list[str]] = {}
     for finding in check_cautions(plan):
-        if finding.verdict is Verdict.CAUTION and finding.rule in _OF_HOLES and finding.other:
+        if finding.verdict is Verdict.CAUTION and finding.rule in _OF_HOLES:
             phrases.setdefault((finding.subject, finding.other), []).append(_phrase(finding))
     return {
         (piece.slug, number): HoleNotes(
             find_hole_wall(mark.hole.x, plan),
-            tuple(phrases.get((piece.name, name_hole(number)), ())),
+            tuple(
+                phrase
+                for other in (None, name_hole(number))
+                for phrase in phrases.get((piece.name, other), ())
+            ),
         )
         for piece in plan.pieces
         for number, mark in enumerate(piece.marks, start=1)

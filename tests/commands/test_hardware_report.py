@@ -26,7 +26,7 @@ def said(capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch) ->
     "words",
     [
         "Tide chart 1 stud 8.0 lb (35.6 N) small hook, rated 10 lb: TOO WEAK 16.0 lb (2 × load)",
-        "Shelf print 1 hollow 1.0 lb (4.4 N) hollow-wall anchor 5 lb (4 × load, rounded up)",
+        "Shelf print 1 hollow 1.0 lb (4.5 N) hollow-wall anchor 5 lb (4 × load, rounded up)",
         "2 mirror hook, rated 100 lb, each with two screws",
         "3 pair of adhesive strips 4 lb Tide table",
         "1 hook or screw weight not given: not checked Lamp oil label",

@@ -132,10 +132,8 @@ def test_a_piece_without_a_hanger_has_no_hole_and_says_so() -> None:
 @pytest.mark.parametrize(
     ("hang", "notes"),
     [
-        (
-            hanging(Hanger.WIRE, inches(2)),
-            ("Hook's rise not given, 0 assumed: measure your hook.",),
-        ),
+        # Of a hook's rise a caution tells, once it is known what the hole takes.
+        (hanging(Hanger.WIRE, inches(2)), ()),
         (hanging(Hanger.D_RINGS, inches(2), apart=inches(8)), ()),
         (
             hanging(Hanger.CLEAT, inches(2), width=inches(8), every=inches(8)),

@@ -5,14 +5,15 @@ import re
 import pytest
 
 from templater.errors import ExitCode, UsageError
+from templater.rules.cautions.caution import Caution
 from templater.rules.cautions.check import CAUTIONS
 from templater.rules.check import RULES
 from templater.rules.explain import HEADINGS, explain_rule, list_rules
 from templater.rules.rule import Rule
 
 
-@pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.code)
-def test_every_page_has_the_fixed_form(rule: Rule) -> None:
+@pytest.mark.parametrize("rule", [*RULES, *CAUTIONS], ids=lambda rule: rule.code)
+def test_every_page_has_the_fixed_form(rule: Rule | Caution) -> None:
     """One sentence; then each heading, at the margin, with an indented paragraph under it."""
     first, *rest = rule.page.strip().split("\n\n")
     assert re.fullmatch(r"[A-Z][^\n]*\.", first)

@@ -75,7 +75,7 @@ def test_gaps_along_a_flight_of_stairs() -> None:
     # 15.1819 in along the slope; 3 in more is 18.1819 in: 14.3713 in across and 11.1377 in up.
     parts = [("A", box(20, 40, 12, 12)), ("B", box(34.3713, 51.1377, 12, 12))]
     plan = wall(groups=[grouped("flight", parts, arrange=Arrangement.STAIR)])
-    assert told(findings_of(plan, "gap")[0]) == ("A", "kept", "3 in", None)
+    assert told(findings_of(plan, "gap")[0]) == ("A", "kept", "3 in along the stairs", None)
     assert findings_of(plan, "eye-line") == []  # it rises with the steps
 
 

@@ -17,7 +17,8 @@ Check: TypeAlias = Callable[[PlacedPiece, Plan], Iterable[Finding]]
 class Caution:
     """One caution; ``page`` is its module's docstring.
 
-    ``is_of_holes``: whether it is about single holes, which then stand in ``other``.
+    ``is_of_holes``: whether it is about single holes, which then stand in ``other``; where nothing
+    does, it is about all holes of the piece.
     """
 
     code: str

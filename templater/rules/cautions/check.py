@@ -9,12 +9,14 @@ from templater.rules.cautions import (
     earthquake,
     glass_size,
     heavy_piece,
+    hook_rise,
     near_vent,
     near_water,
     outside_wall,
     outward_pull,
     over_heat,
     over_people,
+    over_stairs,
     pipe_zone,
     standing_out,
     stud_edge,
@@ -25,6 +27,7 @@ from templater.rules.cautions.caution import Caution
 from templater.rules.model import Finding, Verdict
 
 CAUTIONS: tuple[Caution, ...] = (
+    hook_rise.CAUTION,
     cable_zone.CAUTION,
     pipe_zone.CAUTION,
     weak_hook.CAUTION,
@@ -33,6 +36,7 @@ CAUTIONS: tuple[Caution, ...] = (
     deep_fastener.CAUTION,
     outward_pull.CAUTION,
     over_people.CAUTION,
+    over_stairs.CAUTION,
     standing_out.CAUTION,
     earthquake.CAUTION,
     two_persons.CAUTION,

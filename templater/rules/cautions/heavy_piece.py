@@ -2,16 +2,18 @@
 
 What it checks:
     The weight of a piece, of an estimated one the most that it may be: up to 23 kg where every hole
-    is in a stud or in a solid wall, else up to 14 kg. Without a weight it is not checked. Its
-    template is drawn all the same.
+    is in a stud or in a solid wall; up to 7 kg on adhesive strips; else up to 14 kg, as on a picture
+    rail or a ledge. Without a weight it is not checked. Its template is drawn all the same.
 
 Why:
     A mirror of that weight does not hang by what is sold for pictures, and breaks more than itself
-    where it falls; a hollow wall holds by its board alone. Common practice, no source.
+    where it falls; a hollow wall holds by its board alone, strips by its paint alone. Common
+    practice, no source: where the maker's limit for a whole piece is lower, that goes first.
 
 Example:
     A mirror of 20 kg on two studs: kept. The same one on a wall whose studs are not known, or of
-    25 kg on any: caution, "get a licensed installer".
+    25 kg on any: caution, "get a licensed installer". One of 8 kg on strips: caution, "hang it on
+    screws in place of adhesive strips".
 
 What to write instead:
     The ``weight`` of each piece, and ``studs`` and ``surface`` in ``wall``. A cleat ``on: studs``
@@ -28,6 +30,7 @@ from templater.placement.model import PlacedPiece, Plan
 from templater.rules.cautions.caution import Caution, Teller
 from templater.rules.cautions.weights import find_most_kg, format_pounds
 from templater.rules.fasteners.wording import format_at_least_kg
+from templater.rules.holding import Holding, find_holding
 from templater.rules.holes import HoleWall, find_hole_wall
 from templater.rules.model import Finding
 
@@ -39,9 +42,19 @@ MOST_KG = 23.0
 HOLLOW_MOST_KG = 14.0
 """The most where some hole is hollow, doubtful or not known; common practice, no source."""
 
+STRIPS_MOST_KG = 7.0
+"""The most on adhesive strips, however many; common practice, no source."""
+
 _FIRM = (HoleWall.STUD, HoleWall.SOLID)
+_WITHOUT_HOLES = {
+    Holding.STRIPS: (STRIPS_MOST_KG, " on adhesive strips"),
+    Holding.RAIL: (HOLLOW_MOST_KG, " on a picture rail"),
+    Holding.ON_LEDGE: (HOLLOW_MOST_KG, " on a ledge"),
+    Holding.NOT_KNOWN: (HOLLOW_MOST_KG, " where it is not known by what it hangs"),
+}
 _TELL = Teller(CODE, "common practice, no source")
 _MEND = "get a licensed installer"
+_MEND_STRIPS = "hang it on screws in place of adhesive strips; their maker's limit goes first"
 
 
 def check_heavy_piece(piece: PlacedPiece, plan: Plan) -> Iterator[Finding]:
@@ -50,16 +63,25 @@ def check_heavy_piece(piece: PlacedPiece, plan: Plan) -> Iterator[Finding]:
     if kg is None:
         yield _TELL.ask(piece, "add 'weight' to the piece, or what it is 'made_of'")
         return
-    walls = [find_hole_wall(mark.hole.x, plan) for mark in piece.marks if not mark.is_lock]
-    is_firm = all(wall in _FIRM for wall in walls)
-    most = MOST_KG if is_firm else HOLLOW_MOST_KG
-    where = "" if is_firm else " where not every hole is known to be in a stud"
-    band = f"up to {format_pounds(most, plan.units)}{where}"
+    most, where = _find_limit(piece, plan) if kg <= MOST_KG + SLACK_MM else (MOST_KG, "")
+    limit = f"{format_pounds(most, plan.units)}{where}"
     figure = format_at_least_kg(kg, plan.units)
     if kg > most + SLACK_MM:
-        yield _TELL.warn(piece, f"{figure}, more than {band[6:]}", _MEND, band=band)
+        mend = _MEND_STRIPS if most == STRIPS_MOST_KG else _MEND
+        yield _TELL.warn(piece, f"{figure}, more than {limit}", mend, band=f"up to {limit}")
     else:
-        yield _TELL.clear(piece, figure, band)
+        yield _TELL.clear(piece, figure, f"up to {limit}")
+
+
+def _find_limit(piece: PlacedPiece, plan: Plan) -> tuple[float, str]:
+    """The most that a piece may weigh by what holds it, kg, and in words where that is so."""
+    holding = find_holding(piece, plan)
+    if holding in _WITHOUT_HOLES:
+        return _WITHOUT_HOLES[holding]
+    walls = (find_hole_wall(mark.hole.x, plan) for mark in piece.marks if not mark.is_lock)
+    if all(wall in _FIRM for wall in walls):
+        return MOST_KG, ""
+    return HOLLOW_MOST_KG, " where not every hole is known to be in a stud"
 
 
 CAUTION = Caution(CODE, check_heavy_piece, str(__doc__))

@@ -30,7 +30,7 @@ from collections.abc import Iterator
 from templater.mounting.amounts import SLACK_MM
 from templater.placement.model import PlacedPiece, Plan
 from templater.rules.cautions.caution import Caution, Teller, name_hole
-from templater.rules.fasteners.choose import Fastener, Kind, choose_fasteners
+from templater.rules.fasteners.choose import NAILED, Fastener, Kind, choose_fasteners
 from templater.rules.fasteners.withdrawal import (
     HARDEST,
     NAIL,
@@ -39,7 +39,7 @@ from templater.rules.fasteners.withdrawal import (
     find_outward_pull,
     find_screw_diameter,
 )
-from templater.rules.fasteners.wording import format_force
+from templater.rules.fasteners.wording import format_force, format_hold
 from templater.rules.holes import HoleWall
 from templater.rules.model import Finding
 
@@ -83,7 +83,7 @@ def _judge(fastener: Fastener, pull_n: float, hole: str, piece: PlacedPiece, pla
     """What is said of one hole in a stud."""
     least, most = (hold_in_stud(fastener, gravity, plan) for gravity in (SOFTEST, HARDEST))
     figure = f"pulls outward by {format_force(pull_n, plan.units)}"
-    band = f"up to {format_force(least, plan.units)}; {format_force(most, plan.units)} in hard wood"
+    band = f"up to {format_hold(least, plan.units)}; {format_hold(most, plan.units)} in hard wood"
     if pull_n > least + SLACK_MM:
         return _TELL.warn(piece, figure, _MEND, band=band, other=hole)
     return _TELL.clear(piece, figure, band, other=hole)
@@ -103,7 +103,7 @@ def hold_in_stud(fastener: Fastener, gravity: float, plan: Plan) -> float:
 def _takes_nail(fastener: Fastener) -> bool:
     """Whether a nail holds it: so do hooks, unless the layout says that they need a screw."""
     if fastener.hook is None:
-        return fastener.kind is Kind.NAIL_HOOK
+        return fastener.kind in NAILED
     return "screw" not in (fastener.hook.needs or "").lower()
 
 

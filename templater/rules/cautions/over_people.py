@@ -15,7 +15,8 @@ Example:
 
 What to write instead:
     ``kind: bed``, ``cot``, ``seat``, ``table``, ``cabinet`` or ``other`` in ``furniture``. Hang it
-    elsewhere; or take a light one behind acrylic, on two closed hooks. Over a cot hang nothing.
+    elsewhere; or take a light one behind acrylic, on two closed hooks, never on adhesive
+    strips. Over a cot hang nothing.
 
 """
 
@@ -26,6 +27,7 @@ from collections.abc import Iterator
 from templater.placement.model import PlacedPiece, Plan
 from templater.rules.cautions.caution import Caution, Teller
 from templater.rules.cautions.things import PEOPLE, find_words, list_under
+from templater.rules.holding import Holding, find_holding
 from templater.rules.model import Finding
 
 CODE = "over-people"
@@ -33,6 +35,7 @@ CODE = "over-people"
 _TELL = Teller(CODE, 'FEMA, "Mount framed pictures and mirrors securely", April 2008')
 _MEND = "take a light piece behind acrylic, on two closed hooks, or hang it elsewhere"
 _MEND_COT = "hang nothing over a cot"
+_MEND_STRIPS = f"hang nothing on adhesive strips there: {_MEND}"
 _COTS = find_words("cot crib")
 
 
@@ -42,7 +45,9 @@ def check_over_people(piece: PlacedPiece, plan: Plan) -> Iterator[Finding]:
         if thing.is_furniture and not thing.is_known:
             yield _TELL.ask(piece, thing.ask_kind, other=thing.name)
         elif thing.is_of(PEOPLE):
-            mend = _MEND_COT if thing.is_of(_COTS) else _MEND
+            by_strips = find_holding(piece, plan) is Holding.STRIPS
+            mend = _MEND_STRIPS if by_strips else _MEND
+            mend = _MEND_COT if thing.is_of(_COTS) else mend
             yield _TELL.warn(piece, f"over {thing.name}", mend, other=thing.name)
 
 

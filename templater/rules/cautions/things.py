@@ -43,13 +43,16 @@ WIRED = find_words(
 PIPED = WATER | find_words("pipe chase radiator")
 """Pipes run to it or in it."""
 
+STAIRS = find_words("stair staircase stairway stairwell")
+"""People walk up and down on it, and no ladder stands on it."""
+
 PLAIN = find_words(
     "window door opening hatch table desk cabinet chest cupboard wardrobe shelf bookcase sideboard"
     " dresser console counter clock mirror rail other"
 )
 """Nothing is to be said of it."""
 
-KNOWN = PEOPLE | HEAT | WATER | AIR | WIRED | PIPED | PLAIN
+KNOWN = PEOPLE | HEAT | WATER | AIR | WIRED | PIPED | STAIRS | PLAIN
 """Every word by which it is known what a thing is."""
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from templater.lengths import Unit
+from templater.mounting.amounts import round_down
 from templater.placement.model import PlacedPiece
 
 POUND_KG = 0.45359237
@@ -15,8 +16,12 @@ def find_most_kg(piece: PlacedPiece) -> float | None:
 
 
 def format_pounds(kg: float, units: Unit) -> str:
-    """A limit of weight in whole pounds or kilograms: ``20 lb``, ``9 kg``."""
-    return f"{kg / POUND_KG:.0f} lb" if units.is_imperial else f"{kg:.0f} kg"
+    """A limit of weight in whole pounds or kilograms: ``20 lb``, ``9 kg``.
+
+    It is rounded down, so that what is more than the limit is more than what is shown.
+    """
+    unit, name = (POUND_KG, "lb") if units.is_imperial else (1.0, "kg")
+    return f"{round_down(kg / unit, 1.0):.0f} {name}"
 
 
 def format_weight(kg: float, units: Unit) -> str:

@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum
 
-from templater.layout.model import Hanger, Hardware, Surface
+from templater.layout.model import Hanger, Hanging, Hardware, Surface
 from templater.mounting.amounts import SLACK_MM
 from templater.placement.model import PlacedPiece, Plan
+from templater.rules.closed_hooks import needs_closed_hooks, needs_stud
 from templater.rules.fasteners.load import Load, find_loads, to_kg
 from templater.rules.holes import HoleWall, find_hole_wall
 
@@ -25,17 +26,29 @@ wall, and of that a quarter is counted on."""
 NAIL_MOST_KG = 9.0
 """The most that a picture hook with a nail is used for, a hole; common practice, no source."""
 
+BARE_NAIL_MOST_KG = 2.0
+"""The most for a nail without a hook where it may meet no wood; common practice, no source: nothing
+bears on the board beside it, and it works loose."""
+
 
 class Kind(Enum):
     """Fasteners in generic words, as they are shown."""
 
     NAIL_HOOK = "picture hook and nail"
+    NAIL = "nail or screw"
     STUD_SCREW = "wood screw into the stud"
     WOOD_SCREW = "wood screw into the wood"
     ANCHOR = "hollow-wall anchor"
     PROBE = "wood screw if it meets the stud, else hollow-wall anchor"
     PLUG = "masonry plug and screw"
     SUITABLE = "screw and anchor that suit the wall"
+    CLOSED_NAIL_HOOK = "closed picture hook and nail"
+    CLOSED_STUD = "closed hook screwed into a stud"
+    CLOSED_WOOD = "closed hook screwed into the wood"
+    CLOSED_ANCHOR = "closed hook on a hollow-wall anchor"
+    CLOSED_PROBE = "closed hook, into the stud if its screw meets it, else on a hollow-wall anchor"
+    CLOSED_PLUG = "closed hook on a masonry plug"
+    CLOSED_SUITABLE = "closed hook on a screw and anchor that suit the wall"
     LOCK = "screw of the security lock"
 
 
@@ -46,8 +59,20 @@ _BY_HOLE = {
     HoleWall.SOLID: Kind.PLUG,
     HoleWall.NOT_CHECKED: Kind.PROBE,
 }
+_CLOSED = {
+    Kind.STUD_SCREW: Kind.CLOSED_STUD,
+    Kind.WOOD_SCREW: Kind.CLOSED_WOOD,
+    Kind.ANCHOR: Kind.CLOSED_ANCHOR,
+    Kind.PROBE: Kind.CLOSED_PROBE,
+    Kind.PLUG: Kind.CLOSED_PLUG,
+    Kind.SUITABLE: Kind.CLOSED_SUITABLE,
+}
+NAILED = (Kind.NAIL_HOOK, Kind.NAIL, Kind.CLOSED_NAIL_HOOK)
+"""What is held by a nail, or may be."""
+
+_HOOKS = (Kind.NAIL_HOOK, Kind.CLOSED_NAIL_HOOK, *_CLOSED.values())
 _BY_HEAD = (Hanger.KEYHOLES, Hanger.CLEAT)
-_PLAIN = (Kind.NAIL_HOOK, Kind.STUD_SCREW, Kind.WOOD_SCREW)
+_PLAIN = (*NAILED, Kind.STUD_SCREW, Kind.WOOD_SCREW, Kind.CLOSED_STUD, Kind.CLOSED_WOOD)
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,6 +100,11 @@ class Fastener:
         return to_kg(self.load.most_n) * self.factor
 
     @property
+    def is_hook(self) -> bool:
+        """Whether it is a hook, or may be: what bears is then not where its nail or screw is."""
+        return self.hook is not None or self.kind in (None, *_HOOKS)
+
+    @property
     def is_too_weak(self) -> bool:
         """Whether the named hook's own rating is less than what is asked for."""
         rating = self.hook.rating_kg if self.hook else None
@@ -84,8 +114,8 @@ class Fastener:
 
 def choose_fasteners(piece: PlacedPiece, plan: Plan) -> tuple[Fastener, ...]:
     """What each hole of a piece takes, in the order of its marks."""
-    hang = piece.hang
-    hook, by_head = (hang.hook, hang.by in _BY_HEAD) if hang else (None, False)
+    hook = piece.hang.hook if piece.hang else None
+    is_closed = needs_closed_hooks(piece, plan)
     found = []
     for mark, load in zip(piece.marks, find_loads(piece), strict=True):
         wall = find_hole_wall(mark.hole.x, plan)
@@ -94,15 +124,44 @@ def choose_fasteners(piece: PlacedPiece, plan: Plan) -> tuple[Fastener, ...]:
         elif hook is not None or load is None:
             found.append(Fastener(wall, load, hook, None))
         else:
-            found.append(Fastener(wall, load, None, _choose_kind(load, wall, plan, by_head=by_head)))
+            choose = _choose_closed if is_closed else _choose_kind
+            found.append(Fastener(wall, load, None, choose(load, wall, piece, plan)))
     return tuple(found)
 
 
-def _choose_kind(load: Load, wall: HoleWall, plan: Plan, *, by_head: bool) -> Kind:
-    """A kind for a load in a wall; ``by_head``: it hangs on a screw's head, or under one."""
-    is_light = to_kg(load.most_n) <= NAIL_MOST_KG + SLACK_MM
-    if is_light and not by_head and wall is not HoleWall.SOLID:
-        return Kind.NAIL_HOOK
+def _choose_kind(load: Load, wall: HoleWall, piece: PlacedPiece, plan: Plan) -> Kind:
+    """A kind for a load in a wall."""
+    return _choose_nail(load, wall, piece, plan) or _choose_screw(wall, plan)
+
+
+def _choose_closed(load: Load, wall: HoleWall, piece: PlacedPiece, plan: Plan) -> Kind:
+    """The same, closed, so that the piece cannot jump off."""
+    if not needs_stud(piece, plan):
+        kind = _choose_nail(load, wall, piece, plan)
+        return Kind.CLOSED_NAIL_HOOK if kind is Kind.NAIL_HOOK else _CLOSED[_choose_screw(wall, plan)]
+    is_framed = wall is not HoleWall.SOLID and plan.wall_surface is not Surface.WOOD
+    return Kind.CLOSED_STUD if is_framed else _CLOSED[_choose_screw(wall, plan)]
+
+
+def _choose_nail(load: Load, wall: HoleWall, piece: PlacedPiece, plan: Plan) -> Kind | None:
+    """A picture hook, or a nail for what bears at its very hole; None where neither will do."""
+    if piece.hang is None or piece.hang.by in _BY_HEAD or wall is HoleWall.SOLID:
+        return None
+    is_bare = _bears_at_hole(piece.hang)
+    is_wood = wall is HoleWall.STUD or plan.wall_surface is Surface.WOOD
+    most = NAIL_MOST_KG if is_wood or not is_bare else BARE_NAIL_MOST_KG
+    if to_kg(load.most_n) > most + SLACK_MM:
+        return None
+    return Kind.NAIL if is_bare else Kind.NAIL_HOOK
+
+
+def _bears_at_hole(hang: Hanging) -> bool:
+    """Whether it bears where its hole is, as on a nail: the nail of a picture hook is above that."""
+    return hang.rise_mm == 0 or (hang.rise_mm is None and hang.by is Hanger.NAIL)
+
+
+def _choose_screw(wall: HoleWall, plan: Plan) -> Kind:
+    """What goes into the wall itself."""
     if wall is HoleWall.NOT_CHECKED and plan.wall_surface is None:
         return Kind.SUITABLE
     if plan.wall_surface is Surface.WOOD and wall is not HoleWall.STUD:

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from templater.layout.model import Hardware
 from templater.lengths import Unit, format_both
 from templater.mounting.model import Cord, Strips
 from templater.placement.model import PlacedPiece, Plan
+from templater.rules.closed_hooks import needs_closed_hooks
 from templater.rules.fasteners.choose import RATING_FACTOR, Fastener, choose_fasteners
 from templater.rules.fasteners.load import find_cord_load, to_kg
 from templater.rules.fasteners.wording import (
@@ -18,6 +19,7 @@ from templater.rules.fasteners.wording import (
     name_fastener,
     round_up_rating,
 )
+from templater.rules.holding import Holding, find_holding
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +60,7 @@ def _add_up(lines: list[ToBuy]) -> ToBuy:
 
 def _list_for(piece: PlacedPiece, plan: Plan) -> Iterator[ToBuy]:
     """What one piece needs."""
-    for fastener in choose_fasteners(piece, plan):
+    for fastener in _strengthen(choose_fasteners(piece, plan)):
         yield _buy_fastener(fastener, piece, plan)
     for support in piece.supports:
         if isinstance(support, Strips):
@@ -67,14 +69,28 @@ def _list_for(piece: PlacedPiece, plan: Plan) -> Iterator[ToBuy]:
             yield from _buy_cord(support, piece, plan)
 
 
+def _strengthen(fasteners: Sequence[Fastener]) -> Iterator[Fastener]:
+    """Of one kind in one piece all as strong as the most loaded, lest they be mixed up."""
+    for each in fasteners:
+        alike = (other for other in fasteners if other.kind is each.kind)
+        yield max(alike, key=lambda fastener: fastener.least_kg or 0.0)
+
+
 def _buy_fastener(fastener: Fastener, piece: PlacedPiece, plan: Plan) -> ToBuy:
     if fastener.hook is not None:
         what = f"{name_fastener(fastener, plan.units)}{_name_needs(fastener.hook)}"
         return ToBuy(what, 1, _doubt_hook(fastener, plan), (piece.name,))
-    what = fastener.kind.value if fastener.kind else "hook or screw"
-    if fastener.load is None:
-        return ToBuy(what, 1, NO_WEIGHT, (piece.name,))
-    return ToBuy(what, 1, format_least(fastener, plan.units), (piece.name,))
+    if fastener.kind is None:
+        return ToBuy(_name_unknown(piece, plan), 1, NO_WEIGHT, (piece.name,))
+    rating = NO_WEIGHT if fastener.load is None else format_least(fastener, plan.units)
+    return ToBuy(fastener.kind.value, 1, rating, (piece.name,))
+
+
+def _name_unknown(piece: PlacedPiece, plan: Plan) -> str:
+    """What a hole takes of which only the way to hang is known, not the load."""
+    if find_holding(piece, plan) is not Holding.HOOKS:
+        return "screw"
+    return "closed hook" if needs_closed_hooks(piece, plan) else "hook or screw"
 
 
 def _name_needs(hook: Hardware) -> str:
@@ -98,7 +114,8 @@ def _doubt_hook(fastener: Fastener, plan: Plan) -> str:
 def _buy_cord(cord: Cord, piece: PlacedPiece, plan: Plan) -> Iterable[ToBuy]:
     """A rail's hook and the cord on it."""
     rating = format_cord_rating(cord, piece, plan.units)
-    yield ToBuy("hook for the picture rail", 1, rating, (piece.name,))
+    closed = "closed " if plan.is_earthquake else ""
+    yield ToBuy(f"{closed}hook for the picture rail", 1, rating, (piece.name,))
     length = format_both(cord.length_mm, plan.units)
     yield ToBuy(f"cord of {length}, and more for its knots", 1, rating, (piece.name,))
 

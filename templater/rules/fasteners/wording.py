@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import ceil
 
 from templater.lengths import Unit
-from templater.mounting.amounts import SLACK_MM
+from templater.mounting.amounts import SLACK_MM, round_down, round_up
 from templater.rules.cautions.weights import POUND_KG
 from templater.rules.fasteners.choose import Fastener
 from templater.rules.fasteners.load import Load, to_kg
@@ -15,23 +15,30 @@ NO_WEIGHT = "weight not given: not checked"
 
 _STEP_KG = {True: 5 * POUND_KG, False: 2.0}
 _LEAST_SHOWN_N = 0.05
-
-
-def format_kg(kg: float, units: Unit) -> str:
-    """``14.2 lb``, ``6.4 kg``: to a tenth."""
-    return f"{kg / POUND_KG:.1f} lb" if units.is_imperial else f"{kg:.1f} kg"
+_SHOWN = 0.1
 
 
 def format_at_least_kg(kg: float, units: Unit) -> str:
-    """The same, never less than it is: what is asked for."""
-    unit = POUND_KG if units.is_imperial else 1.0
-    return format_kg(ceil(kg / unit * 10 - SLACK_MM) / 10 * unit, units)
+    """``14.2 lb``, ``6.4 kg``: to a tenth, never less than it is, as loads and demands are told."""
+    unit, name = _choose_unit(units)
+    return f"{round_up(kg / unit, _SHOWN):.1f} {name}"
+
+
+def _format_at_most_kg(kg: float, units: Unit) -> str:
+    """The same, never more than it is, as is told of what holds."""
+    unit, name = _choose_unit(units)
+    return f"{round_down(kg / unit, _SHOWN):.1f} {name}"
+
+
+def _choose_unit(units: Unit) -> tuple[float, str]:
+    """The unit of weight that goes with lengths: how many kg it is, and its name."""
+    return (POUND_KG, "lb") if units.is_imperial else (1.0, "kg")
 
 
 def format_rating(kg: float, units: Unit) -> str:
     """A maker's rating, as it is written on the packet: ``30 lb``, ``6.8 kg``."""
-    unit = POUND_KG if units.is_imperial else 1.0
-    return f"{round(kg / unit, 1):g} {'lb' if units.is_imperial else 'kg'}"
+    unit, name = _choose_unit(units)
+    return f"{round(kg / unit, 1):g} {name}"
 
 
 def round_up_rating(kg: float, units: Unit) -> float:
@@ -41,8 +48,13 @@ def round_up_rating(kg: float, units: Unit) -> float:
 
 
 def format_force(force_n: float, units: Unit) -> str:
-    """``7.1 lb (31.6 N)``."""
-    return f"{format_kg(to_kg(force_n), units)} ({force_n:.1f} N)"
+    """What pulls: ``7.1 lb (31.6 N)``, rounded up."""
+    return f"{format_at_least_kg(to_kg(force_n), units)} ({round_up(force_n, _SHOWN):.1f} N)"
+
+
+def format_hold(force_n: float, units: Unit) -> str:
+    """What withstands a pull, in the same form, rounded down."""
+    return f"{_format_at_most_kg(to_kg(force_n), units)} ({round_down(force_n, _SHOWN):.1f} N)"
 
 
 def format_load(load: Load | None, units: Unit) -> str:
@@ -53,8 +65,8 @@ def format_load(load: Load | None, units: Unit) -> str:
     if load.sideways_n >= _LEAST_SHOWN_N:
         text += f" down, {format_force(load.sideways_n, units)} sideways"
     if load.is_estimate:
-        low, high = (format_kg(to_kg(load.down_n * each), units) for each in (load.low, load.high))
-        text += f" (estimate: {low.split()[0]} to {high})"
+        low = _format_at_most_kg(to_kg(load.down_n * load.low), units).split()[0]
+        text += f" (estimate: {low} to {format_at_least_kg(to_kg(load.most_down_n), units)})"
     return text
 
 

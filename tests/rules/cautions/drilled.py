@@ -23,7 +23,7 @@ def drilled(
     """A piece with holes in wall mm; ``length`` is that of its nails."""
     marks = tuple(Mark(Point(*hole), Point(*hole), None) for hole in holes)
     hook = Hardware("brass hook", None, None, 1, None, HERE, length)
-    hang = Hanging(Hanger.NAIL, 10.0, None, None, 0.0, None, None, HERE, hook=hook)
+    hang = Hanging(Hanger.NAIL, 10.0, 0.0, None, 0.0, None, None, HERE, hook=hook)
     return PlacedPiece(name, name.lower(), at, marks, (), hang, None, None, None, ())
 
 

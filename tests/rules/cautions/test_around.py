@@ -8,6 +8,7 @@ import pytest
 
 from templater.geometry import Box
 from templater.layout.kinds import FIXTURE_KINDS, FURNITURE_KINDS
+from templater.mounting.model import Strips
 from templater.placement.model import PlacedFurniture, Plan
 from templater.rules.cautions.check import CAUTIONS
 from templater.rules.cautions.things import KNOWN, find_words
@@ -28,6 +29,16 @@ def test_over_people(kind: str) -> None:
     assert brief(found) == ("caution", "the long thing", "over the long thing")
     assert found.because == 'FEMA, "Mount framed pictures and mirrors securely", April 2008'
     assert found.mend == "take a light piece behind acrylic, on two closed hooks, or hang it elsewhere"
+
+
+def test_over_people_nothing_is_stuck_on() -> None:
+    plan = over("bed")
+    stuck = replace(plan.pieces[0], supports=(Strips(4, "pair"),), marks=())
+    (found,) = told(replace(plan, pieces=(stuck,)), "over-people")
+    assert found.mend == (
+        "hang nothing on adhesive strips there: take a light piece behind acrylic, on two closed hooks,"
+        " or hang it elsewhere"
+    )
 
 
 def test_over_a_cot_hangs_nothing() -> None:

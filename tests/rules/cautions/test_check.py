@@ -15,7 +15,7 @@ from templater.rules.cautions.caution import Caution
 from templater.rules.cautions.check import CAUTIONS, check_cautions
 from templater.rules.cautions.together import split_findings, tell_together
 from templater.rules.check import RULES, check_all
-from templater.rules.explain import HEADINGS, explain_rule
+from templater.rules.explain import explain_rule
 from templater.rules.hole_notes import describe_holes, describe_pieces
 from templater.rules.holes import HoleWall
 from templater.rules.model import Verdict
@@ -23,22 +23,8 @@ from tests.rules.cautions.drilled import drilled, metric_wall
 from tests.rules.plans import obstacle
 from tests.rules.random_plans import plans
 
-PARAGRAPHS = pytest.mark.parametrize("caution", CAUTIONS, ids=lambda caution: caution.code)
 
-
-@PARAGRAPHS
-def test_every_page_has_the_fixed_form(caution: Caution) -> None:
-    first, *rest = caution.page.strip().split("\n\n")
-    assert re.fullmatch(r"[A-Z][^\n]*\.", first)
-    assert [part.split("\n")[0] for part in rest] == [f"{heading}:" for heading in HEADINGS]
-    for part in rest:
-        lines = part.split("\n")[1:]
-        assert lines
-        assert all(line.startswith("    ") for line in lines)
-        assert lines[-1].endswith(".")
-
-
-@PARAGRAPHS
+@pytest.mark.parametrize("caution", CAUTIONS, ids=lambda caution: caution.code)
 def test_a_caution_is_a_file_of_its_own_named_after_its_code(caution: Caution) -> None:
     assert re.fullmatch("[a-z]+(-[a-z]+)*", caution.code)
     assert caution.check.__module__ == f"templater.rules.cautions.{caution.code.replace('-', '_')}"

@@ -1,4 +1,4 @@
-"""Earthquakes, outside walls, large glass and heavy pieces."""
+"""Outside walls, large glass and heavy pieces, and what a wall does not tell."""
 
 from __future__ import annotations
 
@@ -8,40 +8,13 @@ import pytest
 
 from templater.geometry import Box
 from templater.layout.model import MadeOf, Material, Sheet
-from templater.lengths import Unit
 from templater.mounting.model import WeightEstimate
 from templater.placement.model import Plan
 from tests.rules.cautions.drilled import brief, drilled, metric_wall, told
 
-POUND = 0.45359237
-
 
 def weighing(kg: float | None, *, estimate: WeightEstimate | None = None) -> Plan:
-    return metric_wall(replace(drilled(), weight_kg=kg, estimate=estimate))
-
-
-@pytest.mark.parametrize(
-    ("pounds", "figure", "words"),
-    [
-        # Earthquake Country Alliance, "Hanging objects": lighter than 20 lb, to 50 lb, above.
-        (6, "under 20 lb", "hang it on a closed hook, with putty at the lower corners"),
-        (19.99, "under 20 lb", "hang it on a closed hook, with putty at the lower corners"),
-        (20, "20 lb or more", "hang it on a closed hook in a stud, with putty at the lower corners"),
-        (50, "20 lb or more", "hang it on a closed hook in a stud, with putty at the lower corners"),
-        (50.01, "over 50 lb", "leave it to a licensed installer"),
-        (
-            None,
-            "weight not given",
-            "hang it on a closed hook in a stud, with putty at the lower corners",
-        ),
-    ],
-)
-def test_where_the_ground_may_shake(pounds: float | None, figure: str, words: str) -> None:
-    kg = None if pounds is None else pounds * POUND
-    plan = replace(weighing(kg), is_earthquake=True, units=Unit.INCH)
-    (found,) = told(plan, "earthquake")
-    assert brief(found) == ("caution", None, figure)
-    assert found.mend == words
+    return metric_wall(replace(drilled(), hang=None, weight_kg=kg, estimate=estimate))
 
 
 @pytest.mark.parametrize(

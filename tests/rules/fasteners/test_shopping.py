@@ -11,13 +11,44 @@ from tests.rules.fasteners.walls import POUND, by, hook, hung_at, wall_of
 def test_things_of_a_kind_and_a_rating_are_added_up() -> None:
     plan = wall_of(
         hung_at(1000.0, by(Hanger.D_RINGS, apart=200), 8 * POUND, name="Fog bell"),
-        hung_at(2000.0, by(Hanger.NAIL), 3 * POUND, name="Tide chart"),
-        hung_at(3000.0, by(Hanger.NAIL), 4 * POUND, name="Kelp print"),
+        hung_at(2000.0, by(Hanger.WIRE), 3 * POUND, name="Tide chart"),
+        hung_at(3000.0, by(Hanger.SAWTOOTH), 4 * POUND, name="Kelp print"),
         surface=Surface.DRYWALL,
     )
     # 4 lb a ring, 3 lb, 4 lb; twice that 8, 6, 8: all are bought as 10 lb.
     names = ("Fog bell", "Tide chart", "Kelp print")
     assert list_shopping(plan) == (ToBuy("picture hook and nail", 4, "10 lb", names),)
+
+
+def test_of_one_cleat_all_screws_are_as_strong_as_the_most_loaded() -> None:
+    # 62 lb on a rail whose middle is 4 in right of the left of two studs 16 in apart: the shares are
+    # 12/16 and 4/16, 46.5 and 15.5 lb; twice that 93 and 31 lb: 95 and 35 lb in steps of 5.
+    hang = replace(by(Hanger.CLEAT), on_studs=True, width_mm=inches(30))
+    plan = wall_of(
+        hung_at(inches(100), hang, 62 * POUND),
+        studs=(inches(96), inches(112)),
+        surface=Surface.DRYWALL,
+    )
+    assert list_shopping(plan) == (ToBuy("wood screw into the stud", 2, "95 lb", ("Fog bell",)),)
+
+
+def test_where_the_ground_may_shake_closed_hooks_are_bought() -> None:
+    hung = [
+        hung_at(1000.0, by(Hanger.WIRE), 6 * POUND, name="Tide chart"),
+        hung_at(2000.0, by(Hanger.WIRE), None, name="Kelp print"),
+        hung_at(3000.0, by(Hanger.KEYHOLES, apart=200), 4 * POUND, name="Fog bell"),
+        hung_at(4000.0, by(Hanger.KEYHOLES, apart=200), None, name="Gull study"),
+        hung_at(5000.0, replace(by(Hanger.RAIL), rail_mm=inches(90)), 4 * POUND, name="Ebb"),
+    ]
+    plan = replace(wall_of(*hung, surface=Surface.DRYWALL, studs=(0.0,)), is_earthquake=True)
+    assert [(line.count, line.what) for line in list_shopping(plan)] == [
+        (1, "closed picture hook and nail"),
+        (1, "closed hook"),
+        (2, "hollow-wall anchor"),
+        (2, "screw"),
+        (1, "closed hook for the picture rail"),
+        (1, "cord of 22 in (559 mm), and more for its knots"),
+    ]
 
 
 def test_a_named_hook_is_listed_by_its_name_and_by_what_it_needs() -> None:

@@ -11,6 +11,7 @@ from templater.rules.fasteners.load import Load
 from templater.rules.fasteners.wording import (
     format_asked,
     format_at_least_kg,
+    format_hold,
     format_load,
     format_rating,
     judge_fastener,
@@ -30,12 +31,15 @@ def chosen(kg: float | None, named: Hardware | None = None) -> Fastener:
 @pytest.mark.parametrize(
     ("load", "units", "text"),
     [
-        # 31.58 N / 9.80665 = 3.220 kg = 7.099 lb.
+        # 31.58 N / 9.80665 = 3.220 kg = 7.099 lb; a load is never told as less than it is.
         (Load(31.58), Unit.INCH, "7.1 lb (31.6 N)"),
-        (Load(31.58), Unit.CENTIMETRE, "3.2 kg (31.6 N)"),
-        # 49.033 N = 5 kg, 16.344 N = 1.667 kg.
-        (Load(49.033, 16.344), Unit.MILLIMETRE, "5.0 kg (49.0 N) down, 1.7 kg (16.3 N) sideways"),
-        (Load(49.033, 0.0, 0.8, 1.2), Unit.MILLIMETRE, "5.0 kg (49.0 N) (estimate: 4.0 to 6.0 kg)"),
+        (Load(31.58), Unit.CENTIMETRE, "3.3 kg (31.6 N)"),
+        # Half of 12.5 kg: 6.25 kg x 9.80665 = 61.2916 N.
+        (Load(61.2916), Unit.CENTIMETRE, "6.3 kg (61.3 N)"),
+        # 49.03 N = 4.9997 kg, 16.34 N = 1.6662 kg.
+        (Load(49.03, 16.34), Unit.MILLIMETRE, "5.0 kg (49.1 N) down, 1.7 kg (16.4 N) sideways"),
+        # Times 0.81 and 1.21: 4.0497 and 6.0496 kg.
+        (Load(49.03, 0.0, 0.81, 1.21), Unit.MILLIMETRE, "5.0 kg (49.1 N) (estimate: 4.0 to 6.1 kg)"),
         (None, Unit.INCH, "weight not given: not checked"),
     ],
 )
@@ -57,6 +61,12 @@ def test_a_rating_to_buy_is_rounded_up(kg: float, units: Unit, rounded: float) -
     assert round_up_rating(kg, units) == pytest.approx(rounded)
 
 
+def test_what_withstands_a_pull_is_never_shown_as_more() -> None:
+    # 254.68 N / 9.80665 = 25.970 kg = 57.255 lb.
+    assert format_hold(254.68, Unit.MILLIMETRE) == "25.9 kg (254.6 N)"
+    assert format_hold(254.68, Unit.INCH) == "57.2 lb (254.6 N)"
+
+
 def test_what_is_asked_for_is_never_shown_as_less() -> None:
     assert format_at_least_kg(6.01, Unit.MILLIMETRE) == "6.1 kg"
     assert format_at_least_kg(6.0, Unit.MILLIMETRE) == "6.0 kg"
@@ -67,7 +77,7 @@ def test_what_is_asked_for_is_never_shown_as_less() -> None:
     ("kg", "named", "told", "asked"),
     [
         (None, None, "not checked", ""),
-        (5 * POUND, None, "picture hook and nail", "10 lb (2 × load, rounded up)"),
+        (5 * POUND, None, "nail or screw", "10 lb (2 × load, rounded up)"),
         (15 * POUND, hook(30 * POUND), "brass hook, rated 30 lb: enough", "30.0 lb (2 × load)"),
         (16 * POUND, hook(30 * POUND), "brass hook, rated 30 lb: TOO WEAK", "32.0 lb (2 × load)"),
         (
@@ -88,5 +98,5 @@ def test_a_fastener_is_never_passed_in_silence(
 
 
 def test_a_sideways_pull_too_small_to_show_is_not_told() -> None:
-    found = replace(chosen(5.0), load=Load(49.033, 0.01))
-    assert format_load(found.load, Unit.MILLIMETRE) == "5.0 kg (49.0 N)"
+    found = replace(chosen(5.0), load=Load(49.03, 0.01))
+    assert format_load(found.load, Unit.MILLIMETRE) == "5.0 kg (49.1 N)"
