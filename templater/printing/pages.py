@@ -35,11 +35,6 @@ class Page:
     across: Side
     down: Side
 
-    @property
-    def is_landscape(self) -> bool:
-        """Whether it is wider than tall."""
-        return self.across.page > self.down.page
-
 
 def list_pages(setup: PrintSetup) -> tuple[Page, ...]:
     """The paper portrait, then landscape, if two laps and more fit on; of a roll, the longest pages."""

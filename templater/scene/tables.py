@@ -37,7 +37,6 @@ class Fit(Enum):
 
     WHOLE = "never narrower than its longest cell"
     WRAPPED = "goes on in the cell's next line"
-    SHORTENED = "ends with an ellipsis"
     NAMED = "goes on in three lines or, where there is no room, more; is never cut"
 
 
