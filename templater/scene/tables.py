@@ -81,7 +81,7 @@ def fit_columns(
 ) -> tuple[Column, ...]:
     """The columns with their widths for all rows, no wider in sum than asked where that can be.
 
-    Columns that wrap or shorten give way, the widest first; a table of whole columns may stay wider
+    Columns that wrap give way, the widest first; a table of whole columns may stay wider
     (``table_width`` tells).
     """
     widths = [_natural_width(index, column, rows, height_mm) for index, column in enumerate(columns)]

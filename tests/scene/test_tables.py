@@ -19,7 +19,7 @@ from tests.scene.pages import box_of
 
 COLUMNS = (
     Column("No.", anchor=Anchor.MIDDLE),
-    Column("Piece", Fit.SHORTENED),
+    Column("Piece", Fit.NAMED),
     Column("Note", Fit.WRAPPED),
     Column("done", to_tick=True),
 )
@@ -119,7 +119,7 @@ def test_line_breaks_in_cells_are_kept() -> None:
 @given(st.lists(st.tuples(texts, texts, texts), min_size=1, max_size=8), st.floats(80.0, 250.0))
 def test_every_word_stays_in_its_cell(rows: list[tuple[str, str, str]], width: float) -> None:
     columns = fit_columns(
-        [Column("No", Fit.WRAPPED), Column("Piece", Fit.SHORTENED), Column("Note", Fit.WRAPPED)],
+        [Column("No", Fit.WRAPPED), Column("Piece", Fit.NAMED), Column("Note", Fit.WRAPPED)],
         rows,
         width,
     )

@@ -34,6 +34,12 @@ class View:
             self.origin.x + point.x / self.scale.ratio, self.origin.y + point.y / self.scale.ratio
         )
 
+    def on_wall(self, point: Point) -> Point:
+        """A point of the page on the wall."""
+        return Point(
+            (point.x - self.origin.x) * self.scale.ratio, (point.y - self.origin.y) * self.scale.ratio
+        )
+
     def box_on_page(self, box: Box) -> Box:
         """A box of the wall on the page."""
         return Box(*self.on_page(Point(box.x0, box.y0)), *self.on_page(Point(box.x1, box.y1)))
