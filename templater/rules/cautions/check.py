@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from templater.memory import remember_last
 from templater.placement.model import PlacedPiece, Plan
 from templater.rules.cautions import (
     cable_zone,
@@ -49,6 +50,7 @@ CAUTIONS: tuple[Caution, ...] = (
 """Every caution, in the order in which it is told. A new one is a new file and a line here."""
 
 
+@remember_last
 def check_cautions(plan: Plan) -> tuple[Finding, ...]:
     """What each caution says of each piece, piece by piece."""
     return tuple(

@@ -8,8 +8,10 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from templater.geometry import Box
+from templater.layout.model import Obstacle
+from templater.memory import remember_last
 from templater.mounting.amounts import SLACK_MM
-from templater.placement.model import PlacedPiece, Plan
+from templater.placement.model import PlacedFurniture, PlacedPiece, Plan
 from templater.quoting import quote
 
 
@@ -81,16 +83,25 @@ class Thing:
         return f"add 'kind' to {owner} {quote(self.name)}"
 
 
-def list_things(plan: Plan) -> Iterator[Thing]:
+def list_things(plan: Plan) -> tuple[Thing, ...]:
     """Everything on a wall besides the pieces."""
-    for item in plan.furniture:
-        yield Thing(item.name, find_words(item.kind), item.box, is_furniture=True)
-    for thing in plan.obstacles:
-        yield Thing(thing.name, find_words(thing.kind), thing.box, is_furniture=False)
+    return _name_things(plan.furniture, plan.obstacles)
+
+
+@remember_last
+def _name_things(
+    furniture: tuple[PlacedFurniture, ...], obstacles: tuple[Obstacle, ...]
+) -> tuple[Thing, ...]:
+    """Each thing with the words of its kind; asked once and again for every piece of a plan."""
+    stand = (Thing(each.name, find_words(each.kind), each.box, is_furniture=True) for each in furniture)
+    fixed = (Thing(each.name, find_words(each.kind), each.box, is_furniture=False) for each in obstacles)
+    return (*stand, *fixed)
 
 
 def list_under(piece: PlacedPiece, plan: Plan) -> Iterator[Thing]:
     """Everything that a piece hangs over."""
+    left, foot, right, _ = piece.box
     for thing in list_things(plan):
-        if piece.box.overlap(thing.box).width > SLACK_MM and piece.box.y0 >= thing.box.y1 - SLACK_MM:
+        x0, _, x1, top = thing.box
+        if x1 - left > SLACK_MM and right - x0 > SLACK_MM and foot >= top - SLACK_MM:
             yield thing

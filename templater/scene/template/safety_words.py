@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import TypeAlias
 
 from templater.geometry import Point
 from templater.lengths import Unit, format_both
+from templater.memory import remember_last
 from templater.mounting.model import Cord, Strips
 from templater.placement.model import PlacedPiece, Plan
 from templater.rules.fasteners.choose import Fastener, Kind, choose_fasteners
@@ -50,7 +51,7 @@ class SafetyWords:
         What is alike is told once, a caution on each sheet that has a hole which it concerns.
         """
         marks = self.piece.template_marks()
-        notes = describe_holes(replace(self.plan, pieces=(self.piece,)))
+        notes, _ = _describe(self.piece, self.plan)
         alike: dict[tuple[_Sayings, int | None], list[int]] = {}
         for number, fastener in enumerate(choose_fasteners(self.piece, self.plan), start=1):
             found = notes[self.piece.slug, number]
@@ -100,11 +101,20 @@ class SafetyWords:
 
     def write_cautions(self) -> Iterator[Note]:
         """What is to be minded of the piece as a whole."""
-        cautions = describe_pieces(replace(self.plan, pieces=(self.piece,)))[self.piece.slug]
+        _, cautions = _describe(self.piece, self.plan)
         if cautions:
             size = self.piece.size
             sayings = (cautions, (f"{_count(cautions)}: see the overview",))
             yield _write(f"{_SIGN}MIND", sayings, Point(size.width * 0.7, size.height * 0.3))
+
+
+@remember_last
+def _describe(
+    piece: PlacedPiece, plan: Plan
+) -> tuple[Mapping[tuple[str, int], HoleNotes], tuple[str, ...]]:
+    """The notes of a piece's holes, and its cautions; a template may be drawn several times."""
+    alone = replace(plan, pieces=(piece,))
+    return describe_holes(alone), describe_pieces(alone)[piece.slug]
 
 
 def _say_of_hardware(fastener: Fastener, units: Unit) -> Iterator[str]:
