@@ -7,10 +7,10 @@ the page, and rulers of 100 mm and 4 in across and up.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TypeAlias
 
-from templater.drawing import Anchor, Circle, Item, Words
+from templater.drawing import Anchor, Item, Words
 from templater.geometry import Box, Point, Size
 from templater.lettering import ASCENT, DESCENT, shorten, text_width, wrap
 from templater.printing.model import Coverage, Tile, Tiling
@@ -46,8 +46,11 @@ _NO_ROOM = 100
 _MARGIN = 12.0
 """Left of the words, for the arrow that points up, mm."""
 
-_DOT = 2.0
-"""The radius of the dot that tells on the small map where a sheet belongs, mm."""
+_DOT = 3.5
+"""The side of the square that tells on the small map where a sheet belongs, mm.
+
+A round dot would be a ring without a cross.
+"""
 
 _LEADING = 1.2
 _SHEET_SIZES = (TITLE, LARGE, NORMAL, SMALL)
@@ -262,7 +265,7 @@ def _draw_up(foot: Point, length: float) -> Iterable[Item]:
 
 
 def _draw_map(tiling: Tiling, index: int, box: Box) -> Iterable[Item]:
-    """All sheets of the template, a dot on this one."""
+    """All sheets of the template, a black square on this one."""
     whole = Box.around(tile.keep for tile in tiling.tiles)
     scale = min(box.width / whole.width, box.height / whole.height)
     for number, tile in enumerate(tiling.tiles):
@@ -270,5 +273,6 @@ def _draw_map(tiling: Tiling, index: int, box: Box) -> Iterable[Item]:
         small = Box(x0 * scale + box.x1, y0 * scale + box.y0, x1 * scale + box.x1, y1 * scale + box.y0)
         yield draw_box(small, FINE)
         if number == index:
-            radius = min(_DOT, *(side / 2 - 0.5 for side in small.size))
-            yield Circle(small.centre, max(radius, 0.3), FINE, filled=True)
+            half = min(_DOT / 2, *(side / 2 - 0.5 for side in small.size))
+            spot = draw_box(Box(*small.centre, *small.centre).grown(max(half, 0.3)), FINE)
+            yield replace(spot, filled=True)

@@ -5,7 +5,7 @@ from itertools import combinations
 
 import pytest
 
-from templater.drawing import Circle, Item, Line, Polyline, Words
+from templater.drawing import Item, Line, Polyline, Words
 from templater.geometry import Box, Point, Size
 from templater.lettering import words_box
 from templater.printing.model import Tile, Tiling
@@ -103,17 +103,18 @@ def test_words_stay_in_the_block_and_apart(
     assert not [1 for a, b in combinations(boxes, 2) if a.meets(b)]
 
 
-def test_a_dot_on_the_map_tells_this_sheet() -> None:
+def test_a_square_on_the_map_tells_this_sheet() -> None:
     items = draw(place())
-    (dot,) = [item for item in items if isinstance(item, Circle) and item.filled]
+    filled = [item for item in items if isinstance(item, Polyline) and item.filled]
+    (spot,) = [item for item in filled if len(item.points) == 4]
     outlines = [
         item
         for item in items
         if isinstance(item, Polyline) and len(item.points) == 4 and not item.filled
     ]
-    # The frame of the block, and two sheets side by side: the dot is in the first one, the left.
+    # The frame of the block, and two sheets side by side: the square is in the first one, the left.
     left = min(outlines[1:], key=lambda item: item.box.x0)
-    assert left.box.holds(dot.box)
+    assert left.box.holds(spot.box)
 
 
 def test_rulers_are_true_in_both_directions() -> None:
