@@ -46,7 +46,7 @@ _NO_ROOM = 100
 _MARGIN = 12.0
 """Left of the words, for the arrow that points up, mm."""
 
-_DOT = 3.5
+_SPOT = 3.5
 """The side of the square that tells on the small map where a sheet belongs, mm.
 
 A round dot would be a ring without a cross.
@@ -273,6 +273,6 @@ def _draw_map(tiling: Tiling, index: int, box: Box) -> Iterable[Item]:
         small = Box(x0 * scale + box.x1, y0 * scale + box.y0, x1 * scale + box.x1, y1 * scale + box.y0)
         yield draw_box(small, FINE)
         if number == index:
-            half = min(_DOT / 2, *(side / 2 - 0.5 for side in small.size))
+            half = min(_SPOT / 2, *(side / 2 - 0.5 for side in small.size))
             spot = draw_box(Box(*small.centre, *small.centre).grown(max(half, 0.3)), FINE)
             yield replace(spot, filled=True)
