@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from templater.drawing import Item, Words
 from templater.geometry import Box, Point, Size
@@ -23,21 +24,21 @@ class Row:
     bold: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Block:
     """Lines of words, left-aligned, top down; ``turned`` blocks read upward."""
 
     rows: tuple[Row, ...]
     turned: bool = False
 
-    @property
+    @cached_property
     def size(self) -> Size:
         """The room it takes on paper, padding included, mm."""
         width = max(text_width(row.text, row.height_mm, row.bold) for row in self.rows) + 2 * PADDING
         height = self._depth(len(self.rows)) + DESCENT * self.rows[-1].height_mm + 2 * PADDING
         return Size(height, width) if self.turned else Size(width, height)
 
-    @property
+    @cached_property
     def ink(self) -> float:
         """The ink that it takes, mm²."""
         return sum(measure_words(row.text, row.height_mm, row.bold) for row in self.rows)

@@ -109,8 +109,9 @@ class Labels:
         blocks = tuple(block.lean() for block in note.blocks) if self.is_lean else note.blocks
         tries = list(product(blocks, order))
         affordable = [(block, index) for block, index in tries if block.ink <= self._ink_left[index]]
-        dear = sorted(tries, key=lambda each: each[0].ink) if len(affordable) < len(tries) else []
-        for chosen in (affordable, dear if whatever_ink else []):
+        needs_more = whatever_ink and len(affordable) < len(tries)
+        dear = sorted(tries, key=lambda each: each[0].ink) if needs_more else []
+        for chosen in (affordable, dear):
             for (where, crossing), (block, index) in product(ways, chosen):
                 if self._take(note, block, index, where, crossing):
                     return index
