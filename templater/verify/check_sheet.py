@@ -60,7 +60,7 @@ def check_sheet(sheet: Sheet, marks: TemplateMarks) -> Findings:
         partial(check_guides_lie, level, upright, marks),
         partial(check_guides_whole, guides, marks.holes, rulers, ink, sheet.others)
         if sheet.name
-        else partial(check_guides_drawn, guides),
+        else partial(check_guides_drawn, guides, marks.holes),
         partial(check_hole_words, ink.runs, marks),
         partial(check_level_words, ink.runs, marks),
     )

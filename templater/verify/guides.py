@@ -162,16 +162,18 @@ def _under_rulers(guide: Guide, rulers: Iterable[Ruler]) -> Iterator[Stretch]:
             yield line.across - _RULER_REACH, line.across + _RULER_REACH
 
 
-def check_guides_drawn(guides: Iterable[Guide]) -> Iterator[str]:
+def check_guides_drawn(guides: Iterable[Guide], holes: Sequence[Point]) -> Iterator[str]:
     """Which guide lines are missing of a template as one drawing.
 
-    They are left out there for what stands on the single sheets, which the drawing does not show.
+    They are left out at holes, which may leave too little to tell, and for what stands on the single
+    sheets, which the drawing does not show.
     """
     for guide in guides:
         drawn = [line.seen for line in guide.lines if line.seen is not None]
-        missing = measure(leave(guide.span, drawn, 0.0))
+        wanted = list(leave(guide.span, _near_holes(guide, holes), _SLACK_MM))
+        missing = measure(part for stretch in wanted for part in leave(stretch, drawn, 0.0))
         least = _LEAST_OF_STRICT if guide.is_strict else _LEAST_OF_CENTRE
-        if missing > (1 - least) * measure([guide.span]):
+        if measure(wanted) > _LEAST_MM and missing > (1 - least) * measure(wanted):
             yield f"{guide.name} is not drawn"
 
 

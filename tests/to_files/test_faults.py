@@ -178,8 +178,8 @@ def test_whoever_ends_a_run_finds_all_as_it_was(kit: Path) -> None:
     places = [kit.parent / f"of {number.name}" / "kit" for number in asked]
     for place in places:
         shutil.copytree(kit, place)
-    runs = [_start("-m", "templater", "kit", LAYOUT, "--out", place) for place in places]
-    for place, running, number in zip(places, runs, asked, strict=True):
+    for place, number in zip(places, asked, strict=True):
+        running = _start("-m", "templater", "kit", LAYOUT, "--out", place)
         while running.poll() is None and not (place.parent / ".kit.unfinished" / "new").exists():
             time.sleep(0.005)
         running.send_signal(number)

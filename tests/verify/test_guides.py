@@ -141,8 +141,8 @@ def test_what_is_hidden_of_a_guide_line_is_not_drawn() -> None:
     assert _whole(hidden) == []
     assert _whole(half) == ["the line is not drawn from 100.0 mm on"]
     assert _whole(none) == ["the line is not drawn from 0.0 mm on"]
-    assert list(check_guides_drawn([hidden, half])) == []
-    assert list(check_guides_drawn([none])) == ["the line is not drawn"]
+    assert list(check_guides_drawn([hidden, half], [])) == []
+    assert list(check_guides_drawn([none], [])) == ["the line is not drawn"]
 
 
 @pytest.mark.parametrize(
@@ -261,7 +261,21 @@ def test_a_centre_line_is_left_out_where_another_sheet_shows_it() -> None:
 
 def test_how_much_of_a_guide_line_a_drawing_must_show() -> None:
     # 0.3 of 200 mm of a level line or datum, 0.01 of a centre line.
-    assert list(check_guides_drawn([_guide((0.0, 30.0), (150.0, 180.1))])) == []
-    assert list(check_guides_drawn([_guide((0.0, 30.0), (150.0, 179.9))])) == ["the line is not drawn"]
-    assert list(check_guides_drawn([_guide((10.0, 12.1), is_strict=False)])) == []
-    assert list(check_guides_drawn([_guide((10.0, 11.9), is_strict=False)])) == ["the line is not drawn"]
+    assert list(check_guides_drawn([_guide((0.0, 30.0), (150.0, 180.1))], [])) == []
+    assert list(check_guides_drawn([_guide((0.0, 30.0), (150.0, 179.9))], [])) == [
+        "the line is not drawn"
+    ]
+    assert list(check_guides_drawn([_guide((10.0, 12.1), is_strict=False)], [])) == []
+    assert list(check_guides_drawn([_guide((10.0, 11.9), is_strict=False)], [])) == [
+        "the line is not drawn"
+    ]
+
+
+def test_a_line_that_holes_leave_no_room_for_is_not_missing() -> None:
+    # The line runs from 0 to 200 mm at 250; it is left out within 11.5 mm of a hole. Holes every 20 mm
+    # from 10 to 190 leave nothing of it; with none between 50 and 150 a stretch is left.
+    bare = [_guide()]
+    crowded = [Point(float(along), 250.0) for along in range(10, 200, 20)]
+    assert list(check_guides_drawn(bare, crowded)) == []
+    parted = [hole for hole in crowded if not 50 < hole.x < 150]
+    assert list(check_guides_drawn(bare, parted)) == ["the line is not drawn"]
