@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from math import ceil
 
 from templater.printing.prices import (
+    BETWEEN_HOLES,
     SHEET,
     TINY_MM,
     TO_REFERENCE,
@@ -15,7 +16,7 @@ from templater.printing.prices import (
     zones_between,
     zones_near,
 )
-from templater.printing.search import BAR_ROOM_MM, OWN_MM, Placing, Search
+from templater.printing.search import BAR_ROOM_MM, BLOCK_ROOM_MM, OWN_MM, Placing, Search
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,19 +62,31 @@ def choose_cuts(axis: Axis, marks: Sequence[Mark], reference: float | None = Non
 def find_roomy(search: Search, *, fewest_steps: int, ideal: int) -> Placing:
     """The cheapest placing; of equals one that leaves room for scale bars on every sheet.
 
-    No placing is cheaper than ``ideal``.
+    One that has no room for a sheet's block is taken only where it saves more than a seam between the
+    holes and their reference. No placing is cheaper than ``ideal``.
     """
     roomy = None
-    if search.length >= fewest_steps * BAR_ROOM_MM and max(search.strides) >= BAR_ROOM_MM:
-        roomy = _find(search, BAR_ROOM_MM, ideal)
-        if roomy is not None and roomy.price < ideal + TO_REFERENCE:
+    for least, dearer_by in ((BAR_ROOM_MM, TO_REFERENCE), (BLOCK_ROOM_MM, BETWEEN_HOLES)):
+        if search.length < fewest_steps * least or max(search.strides) < least:
+            continue
+        found = _find(search, least, ideal)
+        if found is not None and (
+            roomy is None or found.price // TO_REFERENCE < roomy.price // TO_REFERENCE
+        ):
+            roomy = found
+        if roomy is not None and roomy.price < ideal + dearer_by:
             return roomy
     tight = _find(search, min(search.lap + OWN_MM, search.end / search.most), ideal)
-    if tight is None or (roomy and roomy.price // TO_REFERENCE <= tight.price // TO_REFERENCE):
+    if tight is None or (roomy and roomy.price // BETWEEN_HOLES <= tight.price // BETWEEN_HOLES):
         tight = roomy
     if tight is None:
         raise AssertionError("steps of at most a stride reach the end")
     return tight
+
+
+def _is_cheaper(one: Placing, other: Placing) -> bool:
+    """Whether it saves at least a seam between the holes and their reference."""
+    return one.price // TO_REFERENCE < other.price // TO_REFERENCE
 
 
 def _find(search: Search, least: float, ideal: int) -> Placing | None:

@@ -24,6 +24,9 @@ from templater.printing.prices import CHANGE, TINY_MM, Stretch
 BAR_ROOM_MM = 115.0
 """What a sheet should keep each way, so that its 4 in scale bar stands inside the outline."""
 
+BLOCK_ROOM_MM = 60.0
+"""A sheet that keeps less has no room for the block that tells what it is, 55 mm and air."""
+
 OWN_MM = 10.0
 """What a sheet shows at the least beside its lap."""
 

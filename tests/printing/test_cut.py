@@ -293,3 +293,12 @@ def test_what_is_kept_of_two_sheets_does_not_overlap_where_a_hole_is(
         both = one.keep.common(other.keep)
         if both.width > TINY and both.height > TINY:
             assert not any(both.grown(-TINY).has(hole) for hole in shape.holes)
+
+
+def test_an_inner_sheet_has_room_for_its_block_though_a_seam_more_lies_between() -> None:
+    # 1231 mm on A4 with 15 mm margins and 5 mm laps: seven inner sheets keep 175 mm at most. The fewest
+    # seams between the holes and the middle would leave one sheet 42 mm, too little for its block.
+    shape = shape_of(Size(1231.0, 171.0), [(211.578125, 171.0), (1019.421875, 171.0)])
+    tiling = cut_template(shape, setup_for("a4", Coverage.FULL, Margins(15, 15, 15, 15), 5.0))
+    assert len(tiling.tiles) == 8
+    assert min(tile.keep.width for tile in tiling.tiles) >= 60.0
