@@ -301,4 +301,4 @@ def test_an_inner_sheet_has_room_for_its_block_though_a_seam_more_lies_between()
     shape = shape_of(Size(1231.0, 171.0), [(211.578125, 171.0), (1019.421875, 171.0)])
     tiling = cut_template(shape, setup_for("a4", Coverage.FULL, Margins(15, 15, 15, 15), 5.0))
     assert len(tiling.tiles) == 8
-    assert min(tile.keep.width for tile in tiling.tiles) >= 60.0
+    assert min(tile.keep.width for tile in tiling.tiles) >= 60.0 - TINY
