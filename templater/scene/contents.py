@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from templater.layout.model import Arrangement
+from templater.layout.model import Arrangement, Hanger
 from templater.mounting.model import Cord
 from templater.mounting.notes import ON_LEDGE
 from templater.placement.model import PlacedPiece, Plan
@@ -15,12 +15,19 @@ def count_things(number: int, thing: str) -> str:
 
 def count_pieces(plan: Plan) -> str:
     """``14 pieces and a ledge``: a ledge has a template, but nobody calls it a piece."""
-    on_ledges = {group.name for group in plan.groups if group.arrange is Arrangement.LEDGE}
-    ledges = sum(piece.group in on_ledges and ON_LEDGE not in piece.notes for piece in plan.pieces)
+    ledges = sum(is_ledge(piece, plan) for piece in plan.pieces)
     pieces = count_things(len(plan.pieces) - ledges, "piece")
     if not ledges:
         return pieces
     return f"{pieces} and {'a ledge' if ledges == 1 else f'{ledges} ledges'}"
+
+
+def is_ledge(piece: PlacedPiece, plan: Plan) -> bool:
+    """Whether it is a ledge on which others of its group stand."""
+    is_screwed = piece.hang is not None and piece.hang.by is Hanger.CLEAT  # as a ledge is
+    return is_screwed and any(
+        group.name == piece.group and group.arrange is Arrangement.LEDGE for group in plan.groups
+    )
 
 
 def tell_no_hole(piece: PlacedPiece) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import re
 
 import pikepdf
 import pytest
@@ -58,13 +59,42 @@ def test_rulers_are_180_and_240_mm_on_the_usual_papers(paper: str) -> None:
 
 @pytest.mark.parametrize(
     ("paper", "rulers"),
-    # A5 leaves 148 - 5.5 - 1 - 20.5 = 121 mm across; A3 297 - 27 = 270 and, above a foot of
-    # 15 + 9 + 8, 420 - 6.5 - 32 = 381 up: 270 and 360 mm.
-    [("a5", (120, 160)), ("a3", (270, 360)), ("roll 24 in", (570, 760))],
+    # A5 leaves 148 - 5.5 - 1 - 20.5 = 121 mm across. A3 turned leaves, above a foot of 15 + 9 + 8,
+    # 297 - 6.5 - 32 = 258 mm up, so 240 mm and 320 mm on both pages.
+    [("a5", (120, 160)), ("a3", (240, 320)), ("roll 24 in", (570, 760))],
 )
 def test_other_papers_have_rulers_in_round_numbers(paper: str, rulers: tuple[float, float]) -> None:
     across, up = _long_lines(_print(paper, None, (1.0, 1.0))[0])
     assert (across.width, up.height) == pytest.approx(rulers, abs=0.001)
+
+
+_COMPARED = re.compile(
+    r"drawn (\d+) mm long, must come out as long as (DOWN on the other page|ACROSS there)"
+    r"(?: from the corner to its line for (\d+) mm)?\."
+)
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter", "legal", "a5", "a3", "ansi e", "roll 24 in"])
+def test_what_the_wide_page_says_of_the_other_is_so(paper: str) -> None:
+    pages = _print(paper, None, (1.0, 1.0))
+    portrait, landscape = [_long_lines(ink) for ink in pages if _has_rulers(ink)]
+    found = _COMPARED.findall(" ".join(run.text for ink in pages for run in ink.runs))
+    assert [int(drawn) for drawn, *_ in found] == [
+        pytest.approx(landscape[0].width, abs=0.001),
+        pytest.approx(landscape[1].height, abs=0.001),
+    ]
+    for (drawn, _, end), other in zip(found, (portrait[1].height, portrait[0].width), strict=True):
+        # The whole ruler of the other page, or the place on it that is told.
+        assert int(end or 0) == (0 if int(drawn) == pytest.approx(other, abs=0.001) else int(drawn))
+        assert int(drawn) <= other + 0.001
+    assert all(end for *_, end in found) is (paper == "a5")
+
+
+def _has_rulers(ink: Ink) -> bool:
+    """Whether a page is more than words that found no room beside the rulers."""
+    return any(stroke.box.width > 100 for stroke in ink.strokes) and any(
+        stroke.box.height > 80 for stroke in ink.strokes
+    )
 
 
 @pytest.mark.parametrize("paper", ["a4", "letter", "a5", "roll 24 in"])

@@ -7,7 +7,7 @@ the scissors stands inside the outline where there is room, and wholly on one sh
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 from itertools import chain, product
@@ -43,6 +43,8 @@ _BESIDE = 10.0
 
 _SEAM_INK, _BLOCK_INK = 30.0, 600.0
 """What the words along a seam take, and at most what a block with its rulers does, mm² of ink."""
+
+_RESERVED_INK = 250.0
 
 _HOLE_ROOM = ARM + 1
 _RING_CORE = 4.0
@@ -163,7 +165,9 @@ class _Filling:
         extent = template_extent(piece)
         self._joins: JoinMarks = draw_joins(tiling, extent, by_name, self._labels.interruptions)
         self._spend_on_lines()
+        self._reserve(_RESERVED_INK)
         self._sheets = [self._fill_sheet(index) for index in range(len(tiling.tiles))]
+        self._reserve(-_RESERVED_INK)
         words = TemplateWords(piece, plan, self._lines, errors, self._labels.is_lean)
         self._say_the_rest(words)
         for sheet, item in write_on_seams(tiling, extent, by_name, self._labels.interruptions):
@@ -176,6 +180,12 @@ class _Filling:
         for index, tile in enumerate(self._tiling.tiles):
             ink = measure_ink(lines, tile.clip) + measure_ink(self._joins[tile.name])
             self._labels.spend(index, ink + seamed[tile.name] * _SEAM_INK + _BLOCK_INK)
+
+    def _reserve(self, ink: float) -> None:
+        """Keep ink of small sheets from the words of holes, for level line, hooks and cautions."""
+        if self._labels.is_lean:
+            for index in range(len(self._tiling.tiles)):
+                self._labels.spend(index, ink)
 
     def _number_holes(self) -> None:
         """Put the number of each hole beside its ring, then close the ground round the rings."""
@@ -242,6 +252,8 @@ class _Filling:
         put = self._labels.put
         notes = [*self._holes.write_key([hole for sheet in self._sheets for hole in sheet.untold])]
         notes += self._holes.write_shared([hole for sheet in self._sheets for hole in sheet.not_full])
+        parts = PartWords(self._piece, self._plan, self._lines, self._tiling)
+        notes += [*parts.write_corner(), *([] if self._tiling.is_shared else words.write_notes())]
         self._lost += sum(put(note, whatever_ink=True) is None for note in notes)
         lines = [line for line in words.write_lines() if self._shows(line)]
         spared = [line for line in lines if self._labels.is_lean and line.is_upright]
@@ -249,12 +261,11 @@ class _Filling:
         safety = SafetyWords(self._piece, self._plan, self._labels.sheet_of)
         holds, supports = [*safety.write_holes()], [*safety.write_supports()]
         minds = [*safety.write_cautions()]
-        parts = PartWords(self._piece, self._plan, self._lines, self._tiling)
         is_card = self._tiling.cover is Coverage.CARD
         sides = [*(parts.write_sides() if is_card else words.write_sides())]
         is_told = is_card and bool(self._lines.levels)  # a card's level line tells how far the datum is
         datum = [] if is_told else [*words.write_datum_off()]
-        paper = [*self._describe_paper(words, parts)]
+        paper = [self._describe_paper(words, parts)]
         if self._tiling.is_shared:
             self._lost += self._count_lost(datum, supports, paper)
             self._deferred = self._count_lost(minds, sides, holds)
@@ -276,15 +287,12 @@ class _Filling:
         tiling = self._tiling
         return tiling.cover is Coverage.FULL or any(line.is_on(tile.keep) for tile in tiling.tiles)
 
-    def _describe_paper(self, words: TemplateWords, parts: PartWords) -> Iterable[Note]:
+    def _describe_paper(self, words: TemplateWords, parts: PartWords) -> Note:
         """What the paper must measure, and what it leaves out."""
-        yield from parts.write_corner()
         if self._tiling.is_shared:
             whole = template_extent(self._piece).grown(_BESIDE)
-            yield words.write_cut_out(folds=not whole.holds(self._tiling.tiles[0].clip))
-        else:
-            is_full = self._tiling.cover is Coverage.FULL
-            yield words.write_paper() if is_full else parts.write_paper()
+            return words.write_cut_out(folds=not whole.holds(self._tiling.tiles[0].clip))
+        return words.write_paper() if self._tiling.cover is Coverage.FULL else parts.write_paper()
 
     def _put_first(self, notes: tuple[Note, ...]) -> int | None:
         """Place the first note that finds room, inside if any does; the sheet's place in the tiling.

@@ -17,6 +17,9 @@ from templater.scene.template.board import EDGES, Cover
 _BORDER = 1.0
 """What interrupts a line is told with so much clear ground round it, mm."""
 
+FAR = 1e6
+"""Farther than any template reaches, mm."""
+
 SAME_MM = 0.5
 """Two heights nearer than this are drawn and named as one."""
 
@@ -67,6 +70,18 @@ class TemplateLines:
     def centre_across(self) -> Line:
         """The level centre line."""
         return self._across(self.size.height / 2, FINE, centre_dash(FINE))
+
+    def find_zone(self, line: Line) -> Box:
+        """All that is nearer to an upright or level line than to any other line of its direction."""
+        if line.start.y == line.end.y:
+            places = [each.start.y for each in (*self.levels, self.centre_across)]
+            low, high = _find_nearer(
+                line.start.y, [*places, *([self.datum_y] if self.has_datum else [])]
+            )
+            return Box(-FAR, low, FAR, high)
+        places = [each.start.x for each in (*self.stud_lines, self.centre_up)]
+        low, high = _find_nearer(line.start.x, places)
+        return Box(low, -FAR, high, FAR)
 
     @property
     def named_studs(self) -> Iterable[tuple[str, Line]]:
@@ -138,6 +153,15 @@ class TemplateLines:
     def _across(self, y: float, width_mm: float, dash: Dash = ()) -> Line:
         """A level line from edge to edge."""
         return Line(Point(0, y), Point(self.size.width, y), width_mm, dash)
+
+
+def _find_nearer(place: float, places: Iterable[float]) -> tuple[float, float]:
+    """From where to where a place is nearer than any of the others."""
+    others = [other for other in places if abs(other - place) >= SAME_MM]
+    return (
+        max(((other + place) / 2 for other in others if other < place), default=-FAR),
+        min(((other + place) / 2 for other in others if other > place), default=FAR),
+    )
 
 
 def _break(line: Line, marks: Iterable[Mark], radius: float, boxes: Iterable[Box]) -> Iterable[Line]:

@@ -21,6 +21,8 @@ from templater.scene.wording import above_or_below, from_datum, from_left_end, f
 _WIDTHS = (96.0, 72.0, 56.0)
 _SHORT_WIDTHS = (56.0, 40.0)
 _KEY_ROWS = 6
+_PLACES = 2
+"""How many of the texts that holes share tell how high they are; the rest can be read elsewhere."""
 _FAR = 1e6
 _BESIDE = 5.0
 
@@ -62,7 +64,8 @@ class HoleWords:
             own.append("This hole could not be kept clear of a seam: tape with care.")
         shared = self._shared(mark)
         expected = self._expect(index)
-        sayings = [[*own, *shared]] if full else [own] if self.lean else [[*own, shared[0]], own]
+        whole = [[*own, *shared], [*own, *shared[:_PLACES]]]
+        sayings = whole if full else [own] if self.lean else [[*own, shared[0]], own]
         if expected and not self.lean:
             sayings.insert(0, [*sayings[0], *expected])
         blocks = tuple(

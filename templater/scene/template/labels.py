@@ -8,7 +8,7 @@ from itertools import product
 from math import inf
 from typing import NamedTuple, TypeAlias
 
-from templater.drawing import Item
+from templater.drawing import Item, Line
 from templater.geometry import Box, Point
 from templater.printing.model import Tile
 from templater.scene.template.blocks import Block
@@ -17,7 +17,10 @@ from templater.scene.template.ink import MOST_INK, is_small
 from templater.scene.template.room import Regions, Where
 
 _NEAREST = 4
-"""How many sheets round a point are searched for room."""
+"""How many sheets round a point are searched for room; where ink is short, then all others."""
+
+_SHORTEST = 20.0
+"""A line of which a sheet shows less is not named there, mm."""
 
 _APART = 2.0
 """Round a block that stands alone, mm, so that it is not read as part of another."""
@@ -33,13 +36,15 @@ class Note:
     """Words to be placed near a point: the first of the blocks that finds room.
 
     What belongs to a point ``of`` the template stands on the sheet that shows it, or not at all.
-    What names a line stands ``within`` a band along it, what tells of a hole nearest to that hole.
+    What names a ``line`` stands on a sheet that shows it, ``within`` a band along it; what tells of a
+    hole nearest to that hole.
     """
 
     blocks: tuple[Block, ...]
     near: Point
     of: Point | None = None
     within: Box | None = None
+    line: Line | None = None
 
 
 class SheetMemory(NamedTuple):
@@ -105,7 +110,17 @@ class Labels:
         A sheet takes it that has ink left for it, or, if it must be told ``whatever_ink`` it takes, one
         that has none. Gives the place in the tiling of the sheet, None if none took it.
         """
-        order = self._sheets(note.near)[:_NEAREST] if note.of is None else self._sheets(note.of)[:1]
+        sheets = self._list_sheets(note)
+        for order in filter(None, (sheets[:_NEAREST], sheets[_NEAREST:] if self.is_lean else [])):
+            index = self._put_on(note, order, ways, whatever_ink=whatever_ink)
+            if index is not None:
+                return index
+        return None
+
+    def _put_on(
+        self, note: Note, order: Sequence[int], ways: _Ways, *, whatever_ink: bool
+    ) -> int | None:
+        """Place a note on one of some sheets."""
         blocks = tuple(block.lean() for block in note.blocks) if self.is_lean else note.blocks
         tries = list(product(blocks, order))
         affordable = [(block, index) for block, index in tries if block.ink <= self._ink_left[index]]
@@ -147,10 +162,27 @@ class Labels:
                     return True
         return False
 
+    def _list_sheets(self, note: Note) -> list[int]:
+        """The sheets on which a note may stand, in the order of their distance from its place."""
+        if note.of is not None:
+            return self._sheets(note.of)[:1]
+        line = note.line
+        return [
+            index
+            for index in self._sheets(note.near)
+            if line is None or shows_line(line, self._tiles[index].keep)
+        ]
+
     def _sheets(self, point: Point) -> list[int]:
         """The sheets in the order of their distance from a point."""
         indices: Iterable[int] = range(len(self._tiles))
         return sorted(indices, key=lambda index: _distance(self._tiles[index].keep, point))
+
+
+def shows_line(line: Line, keep: Box) -> bool:
+    """Whether a sheet shows enough of an upright or level line to name it."""
+    shown, whole = line.box.common(keep), max(line.box.size)
+    return min(shown.size) >= 0 and max(shown.size) >= min(_SHORTEST, whole)
 
 
 def _distance(box: Box, point: Point) -> float:

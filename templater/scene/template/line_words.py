@@ -12,11 +12,12 @@ from templater.lengths import format_both
 from templater.mounting.model import Mark
 from templater.placement.model import Neighbour, PlacedPiece, Plan, Side
 from templater.printing.error import Errors, format_error
+from templater.scene.contents import is_ledge
 from templater.scene.lines import NORMAL, SMALL
 from templater.scene.marks import ARM
 from templater.scene.template.blocks import Block, Row, wrapped
-from templater.scene.template.guide_lines import SAME_MM, TemplateLines
-from templater.scene.template.labels import Note
+from templater.scene.template.guide_lines import FAR, SAME_MM, TemplateLines
+from templater.scene.template.labels import Note, shows_line
 from templater.scene.wording import (
     above_or_below,
     format_size_both,
@@ -30,9 +31,6 @@ NARROW = 56.0
 NARROWEST = 40.0
 """How wide blocks of words are, mm."""
 
-_SHORTEST = 20.0
-"""A line of which a sheet shows less is not named there, mm."""
-_FAR = 1e6
 _MEASURES = 3
 """How many of the texts on the paper tell what it must measure."""
 
@@ -68,20 +66,24 @@ def side_half(side: Side, size: Size) -> Box:
     """All that is nearer to one side of a piece than to the other."""
     (x, y) = size.width / 2, size.height / 2
     return {
-        Side.LEFT: Box(-_FAR, -_FAR, x, _FAR),
-        Side.RIGHT: Box(x, -_FAR, _FAR, _FAR),
-        Side.ABOVE: Box(-_FAR, y, _FAR, _FAR),
-        Side.BELOW: Box(-_FAR, -_FAR, _FAR, y),
+        Side.LEFT: Box(-FAR, -FAR, x, FAR),
+        Side.RIGHT: Box(x, -FAR, FAR, FAR),
+        Side.ABOVE: Box(-FAR, y, FAR, FAR),
+        Side.BELOW: Box(-FAR, -FAR, FAR, y),
     }[side]
 
 
 @dataclass(frozen=True, slots=True)
 class LineWords:
-    """A line's name, and the notes that may explain it: the first that finds room is enough."""
+    """A line's name, and the notes that may explain it: the first that finds room is enough.
+
+    Names stand in the line's ``zone``, which is nearer to it than to other lines.
+    """
 
     name: str
     line: Line
-    notes: tuple[Note, ...]
+    zone: Box
+    notes: tuple[Note, ...] = ()
 
     @property
     def is_upright(self) -> bool:
@@ -90,8 +92,7 @@ class LineWords:
 
     def is_on(self, keep: Box) -> bool:
         """Whether a sheet shows enough of the line to name it."""
-        shown = self.line.box.common(keep)
-        return min(shown.size) >= 0 and max(shown.size) >= _SHORTEST
+        return shows_line(self.line, keep)
 
     def name_on(self, keep: Box) -> Note | None:
         """The name alone, beside the line on a sheet; None where the sheet does not show the line."""
@@ -100,7 +101,7 @@ class LineWords:
             return None
         block = Block((Row(self.name, SMALL, bold=True),), turned=self.is_upright)
         end = Point(shown.x1, shown.y1)
-        return Note((block,), end, keep.centre, _band(self.line, block))
+        return Note((block,), end, keep.centre, _band(self.line, block).common(self.zone))
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,7 +125,7 @@ class TemplateWords:
             yield self._write_datum()
         texts = [] if self.is_lean else measure_across(self.piece, self.plan, width / 2)
         has_hole = any(abs(mark.hole.x - width / 2) < SAME_MM for mark in lines.marks)
-        yield _explain(
+        yield self._explain(
             "CENTRE LINE, plumb",
             lines.centre_up,
             "upright, dash and dot",
@@ -133,9 +134,10 @@ class TemplateWords:
             may_be_bare=has_hole,
         )
         if not lines.datum_is_centre:
-            yield LineWords("half height", lines.centre_across, ())
+            across = lines.centre_across
+            yield LineWords("half height", across, lines.find_zone(across))
         for name, stud in lines.named_studs:
-            yield LineWords(name, stud, ())
+            yield LineWords(name, stud, lines.find_zone(stud))
 
     def write_datum_off(self) -> Iterable[Note]:
         """How far the datum is, where it does not cross the paper."""
@@ -156,9 +158,21 @@ class TemplateWords:
                 beside = Box(x - width - 6, y - height - 2, x + width + 6, y + height + 2)
                 yield Note((block,), mark.hang.moved(width / 2, 0), mark.hang, beside)
 
+    def write_notes(self) -> Iterable[Note]:
+        """What must be known of the piece, such as on which notch it hangs."""
+        if self.piece.notes:
+            (width, height) = self.piece.size
+            blocks = tuple(
+                Block(tuple(row for text in self.piece.notes for row in wrapped(text, room, bold=True)))
+                for room in (WIDE, NARROW, NARROWEST)
+            )
+            yield Note(blocks, Point(width * 0.3, height * 0.6))
+
     def write_sides(self) -> Iterable[Note]:
         """The neighbour on each side, with the gap to it."""
         for neighbour in self.piece.neighbours:
+            if neighbour.gap_mm < SAME_MM and is_ledge(self.piece, self.plan):
+                continue  # it stands on it
             gap = Row(f"gap {format_both(neighbour.gap_mm, self.plan.units)}")
             name = name_neighbour(neighbour)
             blocks = tuple(
@@ -180,14 +194,15 @@ class TemplateWords:
             self._say_where_to_cut(),
             "Left is your left as you face the wall.",
         ]
-        if self.piece.hang is not None:
+        if is_ledge(self.piece, self.plan):
+            texts.append("A ledge: screw it on through the holes.")
+        elif self.piece.hang is not None:
             texts.append(f"Hangs by {self.piece.hang.by.value}.")
         blocks = []
         sayings = ([*texts, *self._expect_from_top()], texts, texts[:_MEASURES])
         for told, room in product(sayings, (NARROW, WIDE, NARROWEST)):
             rows = [*wrapped("TAPED UP, check the paper:", room, bold=True)]
             rows += [row for text in told for row in wrapped(text, room)]
-            rows += [row for note in self.piece.notes for row in wrapped(note, room, bold=True)]
             blocks.append(Block(tuple(rows)))
         return Note(tuple(blocks), Point(size.width * 0.3, size.height * 0.35))
 
@@ -246,42 +261,47 @@ class TemplateWords:
             texts.append("It runs through the hang point, not the hole.")
         side = 2 if away > 0 else -2
         near = Point(self.piece.size.width * 0.2, mark.hang.y + side)
-        return _explain(name, line, "unbroken", texts, near, may_be_bare=self.is_lean)
+        return self._explain(name, line, "unbroken", texts, near, may_be_bare=self.is_lean)
 
     def _write_datum(self) -> LineWords:
-        name = "DATUM and centre line" if self.lines.datum_is_centre else "DATUM"
+        name = "DATUM and half height" if self.lines.datum_is_centre else "DATUM"
         text = f"{format_both(self.plan.datum.height_mm, self.plan.units)} above the floor"
         level = self.lines.marks[0].hang.y if self.lines.marks else -1.0
         side = 2 if level <= self.lines.datum_y else -2
         near = Point(self.piece.size.width * 0.8, self.lines.datum_y + side)
         look = "dash and two dots"
-        return _explain(name, self.lines.datum, look, [text], near, may_be_bare=self.is_lean)
+        return self._explain(name, self.lines.datum, look, [text], near, may_be_bare=self.is_lean)
 
+    def _explain(
+        self,
+        name: str,
+        line: Line,
+        look: str,
+        texts: Sequence[str],
+        near: Point,
+        *,
+        may_be_bare: bool = False,
+    ) -> LineWords:
+        """Notes on a line: beside it, or where it is the nearest, if they say how the line looks.
 
-def _explain(
-    name: str,
-    line: Line,
-    look: str,
-    texts: Sequence[str],
-    near: Point,
-    *,
-    may_be_bare: bool = False,
-) -> LineWords:
-    """Notes on a line: beside it, or anywhere if they say how the line looks.
-
-    The last resort is its name alone, where a hole on it tells the same.
-    """
-    upright = line.start.x == line.end.x
-    beside = [_titled(name, texts, room, turned=upright) for room in (WIDE, NARROW)]
-    apart = tuple(_titled(f"{name} ({look})", texts, room) for room in (WIDE, NARROW))
-    (width, height) = beside[0].size
-    if upright:
-        at = near.moved(width / 2, 0)
-    else:
-        at = near.moved(0, height / 2 if near.y > line.start.y else -height / 2)
-    notes = (Note((block,), at, within=_band(line, block)) for block in beside)
-    bare = [Note((_titled(f"{name} ({look})", (), WIDE),), at)] if may_be_bare else []
-    return LineWords(name, line, (*notes, Note(apart, at), *bare))
+        The last resorts are its name alone, and a place anywhere on a sheet that shows the line.
+        """
+        upright, zone = line.start.x == line.end.x, self.lines.find_zone(line)
+        beside = [_titled(name, texts, room, turned=upright) for room in (WIDE, NARROW)]
+        apart = tuple(_titled(f"{name} ({look})", texts, room) for room in (WIDE, NARROW))
+        (width, height) = beside[0].size
+        if upright:
+            at = near.moved(width / 2, 0)
+        else:
+            at = near.moved(0, height / 2 if near.y > line.start.y else -height / 2)
+        bands = ((block, _band(line, block).common(zone)) for block in beside)
+        notes = [Note((block,), at, within=band, line=line) for block, band in bands]
+        notes.append(Note(apart, at, within=zone, line=line))
+        if not self.is_lean:
+            notes.append(Note(apart, at, line=line))
+        if may_be_bare:
+            notes.append(Note((_titled(f"{name} ({look})", (), WIDE),), at, within=zone, line=line))
+        return LineWords(name, line, zone, tuple(notes))
 
 
 def _band(line: Line, block: Block) -> Box:

@@ -12,6 +12,7 @@ from templater.lengths import format_both
 from templater.mounting.model import Mark
 from templater.placement.model import Neighbour, PlacedPiece, Plan
 from templater.printing.model import Coverage, Tiling
+from templater.scene.contents import is_ledge
 from templater.scene.template.blocks import Block, Row, wrapped
 from templater.scene.template.guide_lines import SAME_MM, TemplateLines
 from templater.scene.template.labels import Note
@@ -36,16 +37,16 @@ class PartWords:
         """What the sheets show and leave out, and what they must measure."""
         is_band = self.tiling.cover is Coverage.BAND
         heading, *texts = self._describe_band() if is_band else self._describe_card()
-        brief = [*texts] if is_band else [*self._measure_from_centre(self.lines.marks)]
+        brief = texts[:1] if is_band else [*self._measure_from_centre(self.lines.marks)]
         texts.append("Left is your left as you face the wall.")
-        if is_band and self.piece.hang is not None:  # a card has too little room
-            texts.append(f"Hangs by {self.piece.hang.by.value}.")
+        hang = None if is_ledge(self.piece, self.plan) else self.piece.hang
+        if is_band and hang is not None:  # a card has too little room
+            texts.append(f"Hangs by {hang.by.value}.")
         blocks = tuple(
             Block(
                 (
                     *wrapped(heading, room, bold=True),
                     *(row for text in told for row in wrapped(text, room)),
-                    *(row for note in self.piece.notes for row in wrapped(note, room, bold=True)),
                 )
             )
             for told in (texts, brief)

@@ -21,6 +21,7 @@ from templater.rules.fasteners.wording import (
     judge_fastener,
     name_fastener,
 )
+from templater.rules.holding import list_standing
 from templater.rules.hole_notes import HoleNotes, describe_holes, describe_pieces
 from templater.scene.lines import NORMAL
 from templater.scene.template.blocks import Block, Row, wrapped
@@ -113,7 +114,7 @@ def _describe(
     piece: PlacedPiece, plan: Plan
 ) -> tuple[Mapping[tuple[str, int], HoleNotes], tuple[str, ...]]:
     """The notes of a piece's holes, and its cautions; a template may be drawn several times."""
-    alone = replace(plan, pieces=(piece,))
+    alone = replace(plan, pieces=(piece, *list_standing(piece, plan)))
     return describe_holes(alone), describe_pieces(alone)[piece.slug]
 
 

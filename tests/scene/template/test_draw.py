@@ -53,6 +53,30 @@ def test_no_line_runs_through_words(drawn: Drawn) -> None:
 
 @MANY
 @given(templates())
+def test_a_line_is_named_on_sheets_that_show_it_and_nearest_to_it(drawn: Drawn) -> None:
+    width, height = drawn.piece.size
+    datum = 60 * 25.4 - drawn.piece.box.y0
+    level = {f"LEVEL LINE {mark.hang.y}": mark.hang.y for mark in drawn.piece.template_marks()}
+    level["half height"] = height / 2
+    if 0 <= datum <= height:
+        level["DATUM"] = datum
+    for index, tile in each_sheet(drawn):
+        for text, box in drawn.boxed_words(index):
+            name = next(
+                (key for key in ("LEVEL LINE", "DATUM", "half height") if text.startswith(key)), ""
+            )
+            own = [y for key, y in level.items() if key.startswith(name)] if name else []
+            if name:
+                assert any(tile.keep.y0 <= y <= tile.keep.y1 for y in own), (text, tile.name)
+            if text in {"LEVEL LINE", "DATUM", "half height"}:
+                near = min(level.values(), key=lambda y: abs(box.centre.y - y))
+                assert min(abs(near - y) for y in own) < 0.5, (text, tile.name)
+            if text.startswith("CENTRE LINE"):
+                assert tile.keep.x0 <= width / 2 <= tile.keep.x1, (text, tile.name)
+
+
+@MANY
+@given(templates())
 def test_a_ring_holds_nothing_but_its_cross(drawn: Drawn) -> None:
     for index, _ in each_sheet(drawn):
         for number, hole in enumerate(drawn.holes, 1):
