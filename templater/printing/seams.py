@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from math import ceil
 
 from templater.printing.prices import (
@@ -66,27 +67,26 @@ def find_roomy(search: Search, *, fewest_steps: int, ideal: int) -> Placing:
     holes and their reference. No placing is cheaper than ``ideal``.
     """
     roomy = None
-    for least, dearer_by in ((BAR_ROOM_MM, TO_REFERENCE), (BLOCK_ROOM_MM, BETWEEN_HOLES)):
-        if search.length < fewest_steps * least or max(search.strides) < least:
-            continue
-        found = _find(search, least, ideal)
-        if found is not None and (
-            roomy is None or found.price // TO_REFERENCE < roomy.price // TO_REFERENCE
-        ):
-            roomy = found
-        if roomy is not None and roomy.price < ideal + dearer_by:
+    if search.length >= fewest_steps * BAR_ROOM_MM and max(search.strides) >= BAR_ROOM_MM:
+        roomy = _find(search, BAR_ROOM_MM, ideal)
+        if roomy is not None and roomy.price < ideal + TO_REFERENCE:
             return roomy
     tight = _find(search, min(search.lap + OWN_MM, search.end / search.most), ideal)
-    if tight is None or (roomy and roomy.price // BETWEEN_HOLES <= tight.price // BETWEEN_HOLES):
+    if tight is None or (roomy and roomy.price // TO_REFERENCE <= tight.price // TO_REFERENCE):
         tight = roomy
     if tight is None:
         raise AssertionError("steps of at most a stride reach the end")
-    return tight
+    return _make_room(tight, search, ideal)
 
 
-def _is_cheaper(one: Placing, other: Placing) -> bool:
-    """Whether it saves at least a seam between the holes and their reference."""
-    return one.price // TO_REFERENCE < other.price // TO_REFERENCE
+def _make_room(tight: Placing, search: Search, ideal: int) -> Placing:
+    """A placing, if there is one, in which each inner sheet has room for its block; outer ones have."""
+    if all(high - low >= BLOCK_ROOM_MM - TINY_MM for low, high in pairwise(tight.cuts)):
+        return tight
+    wider = _find(search, BLOCK_ROOM_MM, ideal) if max(search.strides) >= BLOCK_ROOM_MM else None
+    if wider is None or wider.price // BETWEEN_HOLES > tight.price // BETWEEN_HOLES:
+        return tight
+    return wider
 
 
 def _find(search: Search, least: float, ideal: int) -> Placing | None:

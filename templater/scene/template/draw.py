@@ -44,7 +44,8 @@ _BESIDE = 10.0
 _SEAM_INK, _BLOCK_INK = 30.0, 600.0
 """What the words along a seam take, and at most what a block with its rulers does, mm² of ink."""
 
-_RESERVED_INK = 250.0
+_RESERVED_INK, _NOTES_INK = 250.0, 150.0
+"""What small sheets keep for level line, hooks and cautions, and for what must be known of a piece."""
 
 _HOLE_ROOM = ARM + 1
 _RING_CORE = 4.0
@@ -165,9 +166,10 @@ class _Filling:
         extent = template_extent(piece)
         self._joins: JoinMarks = draw_joins(tiling, extent, by_name, self._labels.interruptions)
         self._spend_on_lines()
-        self._reserve(_RESERVED_INK)
+        reserved = _RESERVED_INK + (_NOTES_INK if piece.notes else 0.0)
+        self._reserve(reserved)
         self._sheets = [self._fill_sheet(index) for index in range(len(tiling.tiles))]
-        self._reserve(-_RESERVED_INK)
+        self._reserve(-reserved)
         words = TemplateWords(piece, plan, self._lines, errors, self._labels.is_lean)
         self._say_the_rest(words)
         for sheet, item in write_on_seams(tiling, extent, by_name, self._labels.interruptions):

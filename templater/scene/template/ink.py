@@ -11,7 +11,7 @@ from templater.geometry import Box, Point
 from templater.lettering import text_width
 from templater.printing.model import Tile
 
-MOST_INK = 0.0380
+MOST_INK = 0.0375
 """The part of a sheet that may be black: 4 %, less what an estimate may be off."""
 
 _DENSITY, _BOLD_DENSITY = 0.29, 0.45

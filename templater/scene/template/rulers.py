@@ -76,6 +76,7 @@ def _list_ways(upward: bool) -> Iterator[Way]:
         yield Way(_shape(size, upward, lines))
         yield Way(_shape(size, upward), Where.OUTSIDE)
         yield Way(_shape(size, upward, lines | edges), Where.ANYWHERE)
+        yield Way(_shape(size, upward, lines | Cover.PLUMB))
     for size, where in product((_LONG, _SHORT), (Where.INSIDE, Where.OUTSIDE)):
         yield Way(_shape(size, upward, LINES)[:1], where, LINES)
 
