@@ -17,11 +17,8 @@ from templater.pipeline import write_calibration
 from templater.printing.calibration import Calibration, find_flaw_in_length, find_flaw_in_name
 from templater.printing.model import Printer
 from templater.quoting import find_nearest, list_words, quote, show_path, suggest
-from templater.sheets.calibration import list_rulers
+from templater.sheets.calibration import SHORTEST_RULER_MM, list_rulers
 from templater.to_files.printer_store import find_store, keep_printer, read_printer, read_printers
-
-SHORTEST_RULER_MM = 120.0
-"""On a shorter ruler, a quarter of a millimetre misread is as much as most printers are off."""
 
 
 def find_printer(name: str) -> Printer:

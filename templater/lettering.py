@@ -15,12 +15,24 @@ from templater.reading_order import is_joined
 from templater.typeface import face
 from templater.typesetting import ASCENT, DESCENT, measure_plain, set_line
 
-__all__ = ["ASCENT", "DESCENT", "LINE_PITCH", "shorten", "text_width", "words_box", "wrap"]
+__all__ = [
+    "ASCENT",
+    "DESCENT",
+    "LINE_PITCH",
+    "part_width",
+    "shorten",
+    "text_width",
+    "words_box",
+    "wrap",
+]
 
 LINE_PITCH = 1.9
 """Baseline to baseline in capital heights (ISO 3098: 1.9 h where accents occur)."""
 
 _UNPARTED = re.compile(r"(?<=\d) (?=\d+/\d|in\b|mm\b)|(?<=±) ")
+
+_HYPHEN = re.compile(r"(?<=[^\W\d_]-)(?=[^\W\d_])")
+"""Where a word may go on in the next line: behind a hyphen between letters, never at a number."""
 
 
 def text_width(text: str, height_mm: float, bold: bool = False) -> float:
@@ -44,11 +56,22 @@ def words_box(words: Words) -> Box:
 def wrap(text: str, height_mm: float, width_mm: float, bold: bool = False) -> list[str]:
     """The text broken into lines no wider than asked; a word too long is broken inside.
 
-    A number is never parted from its sign, its fraction or its unit.
+    It is broken at a hyphen if it has one. A number is never parted from its sign, its fraction or
+    its unit.
     """
-    bound = _UNPARTED.sub("\N{NO-BREAK SPACE}", text)
-    lines = _fill(bound.split(" "), height_mm, width_mm, bold)
+    lines = _fill(_list_words(text), height_mm, width_mm, bold)
     return [line.replace("\N{NO-BREAK SPACE}", " ") for line in lines]
+
+
+def part_width(text: str, height_mm: float, bold: bool = False) -> float:
+    """The least width at which no word of the text is broken but at its hyphens, mm."""
+    parts = (part for word in _list_words(text) for part in _HYPHEN.split(word))
+    return max((text_width(part, height_mm, bold) for part in parts), default=0.0)
+
+
+def _list_words(text: str) -> list[str]:
+    """What stays on one line where there is room for it, numbers with their units among it."""
+    return _UNPARTED.sub("\N{NO-BREAK SPACE}", text).split(" ")
 
 
 def _fill(words: Iterable[str], height_mm: float, width_mm: float, bold: bool) -> list[str]:
@@ -64,12 +87,17 @@ def _fill(words: Iterable[str], height_mm: float, width_mm: float, bold: bool) -
             lines.append(line)
         line = word
         while text_width(line, height_mm, bold) > width_mm:
-            cut = _fitting(line, height_mm, width_mm, bold)
+            cut = _find_hyphen(line, _fitting(line, height_mm, width_mm, bold))
             if cut == len(line):
                 break
             lines.append(line[:cut])
             line = line[cut:]
     return [*lines, line] if line else lines
+
+
+def _find_hyphen(word: str, most: int) -> int:
+    """Behind which of the first characters of a word its last hyphen is, or all of them."""
+    return max((match.start() for match in _HYPHEN.finditer(word[: most + 1])), default=most)
 
 
 def _fitting(word: str, height_mm: float, width_mm: float, bold: bool) -> int:

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from templater.drawing import Anchor, Words
 from templater.geometry import Point
 from templater.given_fonts import GivenFont
-from templater.lettering import shorten, text_width, words_box, wrap
+from templater.lettering import part_width, shorten, text_width, words_box, wrap
 from templater.typesetting import Typesetter, set_by
 from tests.made_fonts import HEBREW, hebrew_font, make_font
 
@@ -60,9 +60,38 @@ def test_a_letter_wider_than_the_room_stands_alone() -> None:
     assert shorten("WWW", 2.5, 0.5) == "W…"
 
 
+def test_a_word_too_long_is_broken_at_its_hyphens_first() -> None:
+    room = text_width("width-over-furn", 2.5)
+    assert wrap("width-over-furniture", 2.5, room) == ["width-over-", "furniture"]
+    assert wrap("width-over-furniture", 2.5, text_width("furniture", 2.5)) == [
+        "width-",
+        "over-",
+        "furniture",
+    ]
+    # A word that fits a line stays whole, and so do numbers.
+    assert wrap("of the long-winded notice", 2.5, text_width("long-winded", 2.5)) == [
+        "of the",
+        "long-winded",
+        "notice",
+    ]
+    for number in ("-12345678", "1234-5678", "12–345678", "A-1234567"):
+        first, last = wrap(number, 2.5, text_width(number, 2.5) - 0.2)
+        assert (first, last) == (number[:-1], number[-1])
+
+
+def test_the_width_of_the_widest_part_is_what_a_column_needs() -> None:
+    text = "the width-over-furniture of 12 1/2 in"
+    least = part_width(text, 2.5)
+    assert least == pytest.approx(
+        max(text_width("furniture", 2.5), text_width("12\u00a01/2\u00a0in", 2.5))
+    )
+    assert wrap(text, 2.5, least) == ["the", "width-", "over-", "furniture", "of", "12 1/2 in"]
+    assert part_width("", 2.5) == 0.0
+
+
 @settings(deadline=None)
 @given(
-    st.text(st.sampled_from([*KANJI, *HEBREW, *"abW 12", "\u0304"]), max_size=40),
+    st.text(st.sampled_from([*KANJI, *HEBREW, *"abW- 12", "\u0304"]), max_size=40),
     st.floats(4, 60),
 )
 def test_lines_hold_all_letters_and_stay_within_the_width(text: str, width_mm: float) -> None:

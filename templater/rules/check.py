@@ -24,6 +24,7 @@ from templater.rules import (
 from templater.rules.accept import accept_findings
 from templater.rules.cautions.check import check_cautions
 from templater.rules.model import Finding, Verdict
+from templater.rules.opposed import tell_opposed
 from templater.rules.rule import Rule
 from templater.rules.settings import is_on
 from templater.rules.subject import Subject, find_subjects
@@ -49,7 +50,7 @@ RULES: tuple[Rule, ...] = (
 
 def check_all(plan: Plan) -> tuple[Finding, ...]:
     """What the rules say of everything on the wall, then the cautions."""
-    return (*check_rules(plan), *check_cautions(plan))
+    return (*tell_opposed(check_rules(plan)), *check_cautions(plan))
 
 
 def check_rules(plan: Plan, about: Set[str] | None = None) -> tuple[Finding, ...]:

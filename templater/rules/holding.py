@@ -40,6 +40,13 @@ def find_holding(piece: PlacedPiece, plan: Plan) -> Holding:
     return Holding.KEYHOLES if piece.hang.by is Hanger.KEYHOLES else Holding.HOOKS
 
 
+def list_standing(ledge: PlacedPiece, plan: Plan) -> list[PlacedPiece]:
+    """What stands on a ledge; nothing where it is none."""
+    if find_holding(ledge, plan) is not Holding.LEDGE:
+        return []
+    return [each for each in plan.pieces if each.group == ledge.group and ON_LEDGE in each.notes]
+
+
 def _is_ledge(piece: PlacedPiece, plan: Plan) -> bool:
     """Whether it is what the members of its group stand on, which hang by nothing themselves."""
     return any(group.name == piece.group and group.arrange is Arrangement.LEDGE for group in plan.groups)

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from enum import Enum
 
 from templater.drawing import Anchor, Item, Line, Words
 from templater.geometry import Box, Point
-from templater.lettering import ASCENT, DESCENT, LINE_PITCH, shorten, text_width, wrap
+from templater.lettering import ASCENT, DESCENT, LINE_PITCH, part_width, shorten, text_width, wrap
 from templater.scene.lines import MEDIUM, SMALL, THIN
 from templater.scene.marks import draw_box
 
@@ -85,17 +85,14 @@ def fit_columns(
     (``table_width`` tells).
     """
     widths = [_natural_width(index, column, rows, height_mm) for index, column in enumerate(columns)]
-    names = {
-        index: _name_width([row[index] for row in rows], height_mm, width_mm)
-        for index, column in enumerate(columns)
-        if column.fit is Fit.NAMED
-    }
     yielding = [index for index, column in enumerate(columns) if column.fit is not Fit.WHOLE]
-    rest = width_mm - sum(width for index, width in enumerate(widths) if index not in yielding)
-    for done, index in enumerate(sorted(yielding, key=widths.__getitem__)):
-        fair = rest / (len(yielding) - done)
-        widths[index] = min(widths[index], max(fair, names.get(index, NARROWEST)))
-        rest -= widths[index]
+    if sum(widths) > width_mm:
+        rest = width_mm - sum(width for index, width in enumerate(widths) if index not in yielding)
+        least = _least_widths(columns, rows, width_mm, height_mm, rest)
+        for done, index in enumerate(sorted(yielding, key=widths.__getitem__)):
+            fair = min(rest / (len(yielding) - done), rest - sum(least.values()) + least[index])
+            widths[index] = min(widths[index], max(fair, least.pop(index)))
+            rest -= widths[index]
     _ease_headings(columns, widths, width_mm - sum(widths), height_mm)
     return tuple(replace(column, width_mm=width) for column, width in zip(columns, widths, strict=True))
 
@@ -122,7 +119,34 @@ def _count_heading_lines(column: Column, width_mm: float, height_mm: float) -> i
     return len(_heading_lines(replace(column, width_mm=width_mm), height_mm))
 
 
-def _name_width(names: Sequence[str], height_mm: float, table_mm: float) -> float:
+def _least_widths(
+    columns: Sequence[Column],
+    rows: Sequence[Sequence[str]],
+    table_mm: float,
+    height_mm: float,
+    rest_mm: float,
+) -> dict[int, float]:
+    """How far each column gives way: no word is broken, if the rest of the table has room for that."""
+    least = {}
+    whole = {}
+    for index, column in enumerate(columns):
+        cells = {row[index] for row in rows}
+        if column.fit is Fit.NAMED:
+            least[index] = whole[index] = _name_width(cells, height_mm, table_mm)
+        elif column.fit is Fit.WRAPPED:
+            least[index] = NARROWEST
+            whole[index] = max(NARROWEST, _widest_part(column.heading, cells, height_mm))
+    return whole if sum(whole.values()) <= rest_mm else least
+
+
+def _widest_part(heading: str, cells: Iterable[str], height_mm: float) -> float:
+    """The width at which no word of a column is broken but at its hyphens."""
+    lines = {line for cell in cells for line in cell.split("\n")}
+    parts = [part_width(line, height_mm) for line in lines]
+    return max([*parts, part_width(heading, height_mm, bold=True)]) + 2 * PADDING + _SLACK
+
+
+def _name_width(names: Iterable[str], height_mm: float, table_mm: float) -> float:
     """The least width for names: no word broken and three lines, within a share of the table."""
     lines = [text_width(name, height_mm) / _NAME_LINES for name in names]
     words = [text_width(word, height_mm) for name in names for word in name.split()]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from itertools import combinations, pairwise
 
 from templater.drawing import Circle, Item, Line, Polyline, Words
@@ -12,7 +13,7 @@ from templater.lengths import Unit
 from templater.lettering import words_box
 from templater.mounting.model import Mark
 from templater.paper import parse_paper
-from templater.placement.model import PlacedPiece, Plan
+from templater.placement.model import PlacedFurniture, PlacedPiece, Plan
 from templater.printing.model import PrintSetup, Tile, Tiling
 from templater.scene.model import Form, PageDrawing
 
@@ -48,6 +49,12 @@ def make_plan(pieces: Iterable[PlacedPiece], units: Unit = Unit.MILLIMETRE) -> P
     people = ("the guest house", "Ines Harbour", "ines@cottage.example", None)
     title = "Keeper's cottage, stair hall"
     return Plan(title, units, wall, 1524.0, datum, (), tuple(pieces), (), *people)
+
+
+def over_stairs(plan: Plan) -> Plan:
+    """The same with stairs under its first piece."""
+    stairs = PlacedFurniture("tower steps", Box(0.0, 0.0, 400.0, 900.0), "stairs")
+    return replace(plan, furniture=(stairs,))
 
 
 def plan_with(count: int, units: Unit = Unit.MILLIMETRE) -> Plan:

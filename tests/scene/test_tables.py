@@ -92,6 +92,17 @@ def test_a_name_goes_over_three_lines_and_is_never_cut() -> None:
     assert len(words) <= 2 + 2 * (3 + 1)
 
 
+def test_no_word_of_a_wrapped_column_is_broken_but_at_its_hyphens() -> None:
+    # Six columns that wrap, as the rules have: an equal share would be 24 mm, "furniture" too wide.
+    cells = ("kept", "width-over-furniture", "ledge row, reading bench", "67 % of 1500 mm", "60 to 75 %")
+    rows = [(*cells, "lower by 507 mm (19 15/16 in) or move the bench " * 2)]
+    columns = fit_columns([Column(f"Heading {n}", Fit.WRAPPED) for n in range(6)], rows, 118.0)
+    assert table_width(columns) <= 118.0 + 1e-6
+    words = " ".join(drawn_words(draw_table(columns, rows, Box(0, 0, 118, 200)))).split()
+    unbroken = " ".join(rows[0]).replace("-", "- ").split()
+    assert set(unbroken) <= set(words)
+
+
 def test_a_column_without_anything_is_left_out_but_boxes_to_tick_stay() -> None:
     columns = (Column("a"), Column("b"), Column("c", to_tick=True))
     kept, rows = leave_out_empty(columns, [("1", "", ""), ("2", "", "")])

@@ -28,6 +28,7 @@ from templater.mounting.amounts import SLACK_MM
 from templater.placement.model import PlacedPiece, Plan
 from templater.rules.band import Band
 from templater.rules.cautions.caution import Caution, Teller, name_hole
+from templater.rules.holding import Holding, find_holding
 from templater.rules.holes import HoleWall, find_hole_wall
 from templater.rules.model import Finding
 
@@ -46,6 +47,9 @@ def check_deep_fastener(piece: PlacedPiece, plan: Plan) -> Iterator[Finding]:
     """Hold the depth of a piece's fasteners in the studs that they meet against the least safe one."""
     walls = [find_hole_wall(mark.hole.x, plan) for mark in piece.marks]
     if set(walls) <= {HoleWall.SOLID, HoleWall.HOLLOW} or piece.hang is None:
+        return
+    if find_holding(piece, plan) is Holding.LEDGE:
+        yield _TELL.ask(piece, f"see that its screws go into a stud by {DEPTH.format_range(plan.units)}")
         return
     length = piece.hang.hook.length_mm if piece.hang.hook else None
     if length is None:

@@ -26,6 +26,7 @@ from templater.lengths import format_length
 from templater.mounting.amounts import SLACK_MM
 from templater.placement.model import PlacedPiece, Plan
 from templater.rules.cautions.caution import Caution, Teller
+from templater.rules.holding import Holding, find_holding
 from templater.rules.model import Finding
 
 CODE = "glass-size"
@@ -44,7 +45,7 @@ _MEND = "use acrylic, or glass of 3 mm"
 def check_glass_size(piece: PlacedPiece, plan: Plan) -> Iterator[Finding]:
     """Hold the glass of a large piece against what does not break."""
     longest = max(piece.size)
-    if longest <= LARGE_MM + SLACK_MM:
+    if longest <= LARGE_MM + SLACK_MM or find_holding(piece, plan) is Holding.LEDGE:
         return
     glazing = piece.made_of.glazing if piece.made_of else None
     if glazing is None:

@@ -17,7 +17,8 @@ Example:
 
 What to write instead:
     The ``weight`` of each piece, and ``studs`` and ``surface`` in ``wall``. A cleat ``on: studs``
-    brings every hole of a heavy piece to a stud.
+    brings every hole of a heavy piece to a stud. Of a ledge only what stands on it is known: its
+    own weight is to be added by hand.
 
 """
 
@@ -30,7 +31,7 @@ from templater.placement.model import PlacedPiece, Plan
 from templater.rules.cautions.caution import Caution, Teller
 from templater.rules.cautions.weights import find_most_kg, format_pounds
 from templater.rules.fasteners.wording import format_at_least_kg
-from templater.rules.holding import Holding, find_holding
+from templater.rules.holding import Holding, find_holding, list_standing
 from templater.rules.holes import HoleWall, find_hole_wall
 from templater.rules.model import Finding
 
@@ -54,14 +55,20 @@ _WITHOUT_HOLES = {
 }
 _TELL = Teller(CODE, "common practice, no source")
 _MEND = "get a licensed installer"
+_ASK = "add 'weight' to the piece, or what it is 'made_of'"
+_ASK_STANDING = "add 'weight' to each piece that stands on it; its maker's limit decides"
+_ASK_LEDGE = "add the ledge's own weight to the {} that stand on it; its maker's limit decides"
 _MEND_STRIPS = "hang it on screws in place of adhesive strips; their maker's limit goes first"
 
 
 def check_heavy_piece(piece: PlacedPiece, plan: Plan) -> Iterator[Finding]:
     """Hold the weight of a piece against what its wall is trusted with."""
+    if find_holding(piece, plan) is Holding.LEDGE:
+        yield _check_ledge(piece, plan)
+        return
     kg = find_most_kg(piece)
     if kg is None:
-        yield _TELL.ask(piece, "add 'weight' to the piece, or what it is 'made_of'")
+        yield _TELL.ask(piece, _ASK)
         return
     most, where = _find_limit(piece, plan) if kg <= MOST_KG + SLACK_MM else (MOST_KG, "")
     limit = f"{format_pounds(most, plan.units)}{where}"
@@ -71,6 +78,19 @@ def check_heavy_piece(piece: PlacedPiece, plan: Plan) -> Iterator[Finding]:
         yield _TELL.warn(piece, f"{figure}, more than {limit}", mend, band=f"up to {limit}")
     else:
         yield _TELL.clear(piece, figure, f"up to {limit}")
+
+
+def _check_ledge(ledge: PlacedPiece, plan: Plan) -> Finding:
+    """What is said of a ledge, of which nobody can tell its own weight, only what stands on it."""
+    weights = [find_most_kg(each) for each in list_standing(ledge, plan)]
+    known = [kg for kg in weights if kg is not None]
+    most, where = _find_limit(ledge, plan)
+    figure = format_at_least_kg(sum(known), plan.units)
+    if sum(known) > most + SLACK_MM:
+        limit = f"{format_pounds(most, plan.units)}{where}"
+        told = f"{figure} and the ledge itself, more than {limit}"
+        return _TELL.warn(ledge, told, _MEND, band=f"up to {limit}")
+    return _TELL.ask(ledge, _ASK_LEDGE.format(figure) if len(known) == len(weights) else _ASK_STANDING)
 
 
 def _find_limit(piece: PlacedPiece, plan: Plan) -> tuple[float, str]:

@@ -31,8 +31,11 @@ from templater.rules.model import Finding
 
 CODE = "hook-rise"
 
+BEAR_AT_CROSS = "let the hook bear at the cross, its nail above"
+"""What to do where the holes are made, when the layout can no longer be mended."""
+
 _FIGURE = "rise not given"
-_MEND = "let the hook bear at the cross, its nail above; or add 'rise'"
+_MEND = f"{BEAR_AT_CROSS}; or add 'rise'"
 
 _ON_HOOKS = (Hanger.WIRE, Hanger.D_RINGS, Hanger.SAWTOOTH)
 _TELL = Teller(CODE, "common practice, no source")

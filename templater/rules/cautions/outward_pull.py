@@ -40,6 +40,7 @@ from templater.rules.fasteners.withdrawal import (
     find_screw_diameter,
 )
 from templater.rules.fasteners.wording import format_force, format_hold
+from templater.rules.holding import Holding, find_holding
 from templater.rules.holes import HoleWall
 from templater.rules.model import Finding
 
@@ -54,6 +55,7 @@ NAIL_MM, NAIL_DEEP_MM = 1.5, 19.05
 _TELL = Teller(CODE, "NDS design values for withdrawal; an estimate, the wood is not known")
 _ASK_DEPTH = "add 'stands_out' to the piece"
 _ASK_WEIGHT = "add 'weight' to the piece, or what it is 'made_of'"
+_ASK_LEDGE = "ask its maker what its screws must hold against a pull straight out"
 _ASK_MAKER = "compare with what the maker says that its anchor holds against a pull straight out"
 _MEND = "hang it higher on its frame or on a cleat, or hold its lower edge too"
 
@@ -64,7 +66,9 @@ def check_outward_pull(piece: PlacedPiece, plan: Plan) -> Iterator[Finding]:
     if not fasteners:
         return
     if piece.stands_out_mm is None or any(each.load is None for each in fasteners):
-        yield _TELL.ask(piece, _ASK_DEPTH if piece.stands_out_mm is None else _ASK_WEIGHT)
+        missing = _ASK_DEPTH if piece.stands_out_mm is None else _ASK_WEIGHT
+        is_ledge = find_holding(piece, plan) is Holding.LEDGE
+        yield _TELL.ask(piece, _ASK_LEDGE if is_ledge else missing)
         return
     for number, (fastener, mark) in enumerate(zip(fasteners, piece.marks, strict=False), start=1):
         above = mark.hang.y - piece.box.y0

@@ -15,8 +15,8 @@ Example:
 
 What to write instead:
     ``kind: bed``, ``cot``, ``seat``, ``table``, ``cabinet`` or ``other`` in ``furniture``. Hang it
-    elsewhere; or take a light one behind acrylic, on two closed hooks, never on adhesive
-    strips. Over a cot hang nothing.
+    elsewhere; or take a light one behind acrylic, on two closed hooks or fixed so that it cannot
+    lift off, never on adhesive strips; on a ledge behind a lip. Over a cot hang nothing.
 
 """
 
@@ -33,9 +33,19 @@ from templater.rules.model import Finding
 CODE = "over-people"
 
 _TELL = Teller(CODE, 'FEMA, "Mount framed pictures and mirrors securely", April 2008')
-_MEND = "take a light piece behind acrylic, on two closed hooks, or hang it elsewhere"
+_LIGHT = "take a light piece behind acrylic"
+_MEND = f"{_LIGHT}, on two closed hooks, or hang it elsewhere"
 _MEND_COT = "hang nothing over a cot"
-_MEND_STRIPS = f"hang nothing on adhesive strips there: {_MEND}"
+_MENDS = {
+    Holding.KEYHOLES: f"{_LIGHT}, fixed so that it cannot lift off its screws, or hang it elsewhere",
+    Holding.CLEAT: f"{_LIGHT}, fixed so that it cannot lift off its rail, or hang it elsewhere",
+    Holding.LEDGE: "set every screw where it holds firmly, or put the ledge elsewhere",
+    Holding.ON_LEDGE: f"{_LIGHT}, held by a lip along the ledge, or stand it elsewhere",
+    Holding.RAIL: f"{_LIGHT}, on closed hooks and knotted cords, or hang it elsewhere",
+    Holding.STRIPS: f"hang nothing on adhesive strips there: {_MEND}",
+}
+"""What is to be done by what holds a piece, where that is not hooks."""
+
 _COTS = find_words("cot crib")
 
 
@@ -45,8 +55,7 @@ def check_over_people(piece: PlacedPiece, plan: Plan) -> Iterator[Finding]:
         if thing.is_furniture and not thing.is_known:
             yield _TELL.ask(piece, thing.ask_kind, other=thing.name)
         elif thing.is_of(PEOPLE):
-            by_strips = find_holding(piece, plan) is Holding.STRIPS
-            mend = _MEND_STRIPS if by_strips else _MEND
+            mend = _MENDS.get(find_holding(piece, plan), _MEND)
             mend = _MEND_COT if thing.is_of(_COTS) else mend
             yield _TELL.warn(piece, f"over {thing.name}", mend, other=thing.name)
 

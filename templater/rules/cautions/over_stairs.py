@@ -38,10 +38,11 @@ from templater.rules.model import Finding
 CODE = "over-stairs"
 
 _TELL = Teller(CODE, "common practice, no source")
-_MEND = (
+ACT = (
     "set no common ladder on the steps: take a platform or a ladder made for stairs, as its maker says,"
     " or a scaffold, and a second person"
 )
+"""What is to be done over stairs, in the words of every page."""
 
 
 def check_over_stairs(piece: PlacedPiece, plan: Plan) -> Iterator[Finding]:
@@ -49,7 +50,12 @@ def check_over_stairs(piece: PlacedPiece, plan: Plan) -> Iterator[Finding]:
     flights = [group.stair for group in plan.groups if group.stair is not None]
     is_over = any(_is_above(point, stair) for stair in flights for point in _list_points(piece))
     if is_over or any(thing.is_of(STAIRS) for thing in list_under(piece, plan)):
-        yield _TELL.warn(piece, "over the stairs", _MEND)
+        yield _TELL.warn(piece, "over the stairs", ACT)
+
+
+def is_over_stairs(plan: Plan) -> bool:
+    """Whether somebody must work over stairs to hang anything of a wall."""
+    return any(found for piece in plan.pieces for found in check_over_stairs(piece, plan))
 
 
 def _list_points(piece: PlacedPiece) -> list[Point]:

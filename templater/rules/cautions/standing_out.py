@@ -28,6 +28,7 @@ from templater.mounting.amounts import SLACK_MM
 from templater.placement.model import PlacedPiece, Plan
 from templater.rules.band import Band
 from templater.rules.cautions.caution import Caution, Teller
+from templater.rules.holding import Holding, find_holding
 from templater.rules.model import Finding, Verdict
 
 CODE = "standing-out"
@@ -41,6 +42,7 @@ DEPTH = Band(0.0, 4 * 25.4)
 _TELL = Teller(CODE, "ADA 2010 Standards, 307.2")
 _ASK_WALKWAY = "add 'walkway: yes' or 'walkway: no' to 'wall'"
 _ASK_DEPTH = "add 'stands_out' to the piece"
+_ASK_LEDGE = "see that it stands out from the wall by {}, and what is on it too"
 _MEND = "hang it where nobody walks past, or something below it that a cane finds"
 
 
@@ -52,7 +54,10 @@ def check_standing_out(piece: PlacedPiece, plan: Plan) -> Iterator[Finding]:
         lower = format_length(piece.box.y0, plan.units)
         yield _TELL.clear(piece, f"lower edge at {lower}", "any depth there")
     elif plan.is_walkway and piece.stands_out_mm is None:
-        yield _TELL.ask(piece, _ASK_DEPTH)
+        is_ledge = find_holding(piece, plan) is Holding.LEDGE
+        yield _TELL.ask(
+            piece, _ASK_LEDGE.format(DEPTH.format_range(plan.units)) if is_ledge else _ASK_DEPTH
+        )
     elif plan.is_walkway and piece.stands_out_mm is not None:
         figure = f"{DEPTH.format_value(piece.stands_out_mm, plan.units)} from the wall"
         band = DEPTH.format_range(plan.units)

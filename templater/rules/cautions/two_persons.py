@@ -26,6 +26,7 @@ from templater.mounting.amounts import SLACK_MM
 from templater.placement.model import PlacedPiece, Plan
 from templater.rules.cautions.caution import Caution, Teller
 from templater.rules.cautions.weights import POUND_KG, find_most_kg, format_pounds, format_weight
+from templater.rules.holding import Holding, find_holding
 from templater.rules.model import Finding
 
 CODE = "two-persons"
@@ -37,6 +38,8 @@ LONGEST_MM = 48 * 25.4
 """What one person holds level; common practice, no source."""
 
 _TELL = Teller(CODE, "common practice, no source")
+_ASK = "add 'weight' to the piece"
+_ASK_LEDGE = "weigh the ledge; heavier than {}, {}"
 _MEND = "lift it together with somebody"
 
 
@@ -50,7 +53,8 @@ def check_two_persons(piece: PlacedPiece, plan: Plan) -> Iterator[Finding]:
     elif max(piece.size) > LONGEST_MM + SLACK_MM:
         yield _TELL.warn(piece, f"longer than {longest}", _MEND, band=band)
     elif kg is None:
-        yield _TELL.ask(piece, "add 'weight' to the piece")
+        is_ledge = find_holding(piece, plan) is Holding.LEDGE
+        yield _TELL.ask(piece, _ASK_LEDGE.format(most, _MEND) if is_ledge else _ASK)
     else:
         figure = f"{format_weight(kg, plan.units)}, {format_length(max(piece.size), plan.units)} long"
         yield _TELL.clear(piece, figure, band)

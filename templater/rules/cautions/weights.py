@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from templater.lengths import Unit
-from templater.mounting.amounts import round_down
+from templater.mounting.amounts import round_down, round_up
 from templater.placement.model import PlacedPiece
 
 POUND_KG = 0.45359237
 """The pound, kg (exact by its definition of 1959)."""
+
+
+_TOLD = 0.1
 
 
 def find_most_kg(piece: PlacedPiece) -> float | None:
@@ -15,12 +18,29 @@ def find_most_kg(piece: PlacedPiece) -> float | None:
     return piece.weight_kg if piece.estimate is None else piece.estimate.high_kg
 
 
+def choose_weight_unit(units: Unit) -> tuple[float, str]:
+    """The unit of weight that goes with lengths: how many kg it is, and its name."""
+    return (POUND_KG, "lb") if units.is_imperial else (1.0, "kg")
+
+
+def round_up_weight(kg: float, units: Unit) -> float:
+    """What loads and demands are told as, kg: the next tenth of the unit that is not less."""
+    unit, _ = choose_weight_unit(units)
+    return round_up(kg / unit, _TOLD) * unit
+
+
+def round_down_weight(kg: float, units: Unit) -> float:
+    """What ratings and what holds are told as, kg: the next tenth of the unit that is not more."""
+    unit, _ = choose_weight_unit(units)
+    return round_down(kg / unit, _TOLD) * unit
+
+
 def format_pounds(kg: float, units: Unit) -> str:
     """A limit of weight in whole pounds or kilograms: ``20 lb``, ``9 kg``.
 
     It is rounded down, so that what is more than the limit is more than what is shown.
     """
-    unit, name = (POUND_KG, "lb") if units.is_imperial else (1.0, "kg")
+    unit, name = choose_weight_unit(units)
     return f"{round_down(kg / unit, 1.0):.0f} {name}"
 
 

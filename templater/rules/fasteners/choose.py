@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from templater.layout.model import Hanger, Hanging, Hardware, Surface
+from templater.lengths import Unit
 from templater.mounting.amounts import SLACK_MM
 from templater.placement.model import PlacedPiece, Plan
 from templater.rules.closed_hooks import needs_closed_hooks, needs_stud
@@ -79,13 +80,15 @@ _PLAIN = (*NAILED, Kind.STUD_SCREW, Kind.WOOD_SCREW, Kind.CLOSED_STUD, Kind.CLOS
 class Fastener:
     """What one hole takes: the hook that the layout names, else a ``kind``.
 
-    Both are None where the weight is not known, and so then is ``load``.
+    Both are None where the weight is not known, and so then is ``load``. ``units`` are those in
+    which the load is told.
     """
 
     wall: HoleWall
     load: Load | None
     hook: Hardware | None
     kind: Kind | None
+    units: Unit
 
     @property
     def factor(self) -> float:
@@ -94,10 +97,13 @@ class Fastener:
 
     @property
     def least_kg(self) -> float | None:
-        """What its maker must rate it for, kg; None where that is not known, or it bears nothing."""
+        """What its maker must rate it for, kg; None where that is not known, or it bears nothing.
+
+        It is a multiple of the load as that is told, so that the two never contradict.
+        """
         if self.load is None or self.kind is Kind.LOCK:
             return None
-        return to_kg(self.load.most_n) * self.factor
+        return self.load.round_up_kg(self.units) * self.factor
 
     @property
     def is_hook(self) -> bool:
@@ -120,12 +126,13 @@ def choose_fasteners(piece: PlacedPiece, plan: Plan) -> tuple[Fastener, ...]:
     for mark, load in zip(piece.marks, find_loads(piece), strict=True):
         wall = find_hole_wall(mark.hole.x, plan)
         if mark.is_lock:
-            found.append(Fastener(wall, load, None, Kind.LOCK))
+            found.append(Fastener(wall, load, None, Kind.LOCK, plan.units))
         elif hook is not None or load is None:
-            found.append(Fastener(wall, load, hook, None))
+            found.append(Fastener(wall, load, hook, None, plan.units))
         else:
             choose = _choose_closed if is_closed else _choose_kind
-            found.append(Fastener(wall, load, None, choose(load, wall, piece, plan)))
+            kind = choose(load, wall, piece, plan)
+            found.append(Fastener(wall, load, None, kind, plan.units))
     return tuple(found)
 
 
@@ -147,7 +154,7 @@ def _choose_nail(load: Load, wall: HoleWall, piece: PlacedPiece, plan: Plan) -> 
     """A picture hook, or a nail for what bears at its very hole; None where neither will do."""
     if piece.hang is None or piece.hang.by in _BY_HEAD or wall is HoleWall.SOLID:
         return None
-    is_bare = _bears_at_hole(piece.hang)
+    is_bare = bears_at_hole(piece.hang)
     is_wood = wall is HoleWall.STUD or plan.wall_surface is Surface.WOOD
     most = NAIL_MOST_KG if is_wood or not is_bare else BARE_NAIL_MOST_KG
     if to_kg(load.most_n) > most + SLACK_MM:
@@ -155,7 +162,7 @@ def _choose_nail(load: Load, wall: HoleWall, piece: PlacedPiece, plan: Plan) -> 
     return Kind.NAIL if is_bare else Kind.NAIL_HOOK
 
 
-def _bears_at_hole(hang: Hanging) -> bool:
+def bears_at_hole(hang: Hanging) -> bool:
     """Whether it bears where its hole is, as on a nail: the nail of a picture hook is above that."""
     return hang.rise_mm == 0 or (hang.rise_mm is None and hang.by is Hanger.NAIL)
 

@@ -5,9 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import hypot
 
+from templater.lengths import Unit
 from templater.mounting.model import Cord
 from templater.mounting.statics import STANDARD_GRAVITY
 from templater.placement.model import PlacedPiece
+from templater.rules.cautions.weights import round_up_weight
+
+_LEAST_TOLD_N = 0.05
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +41,16 @@ class Load:
     def most_n(self) -> float:
         """The most that it may pull with, down and sideways together, newton."""
         return hypot(self.down_n, self.sideways_n) * self.high
+
+    @property
+    def told_sideways_n(self) -> float:
+        """Its pull sideways, newton; 0 where that is too small to be told."""
+        return self.sideways_n if self.sideways_n >= _LEAST_TOLD_N else 0.0
+
+    def round_up_kg(self, units: Unit) -> float:
+        """The most that it may pull with, kg, worked out of what is told of it, each rounded up."""
+        pulls = (self.most_down_n, self.told_sideways_n * self.high)
+        return round_up_weight(hypot(*(round_up_weight(to_kg(pull), units) for pull in pulls)), units)
 
 
 def find_loads(piece: PlacedPiece) -> tuple[Load | None, ...]:

@@ -10,8 +10,14 @@ from templater.lengths import Unit, format_both
 from templater.mounting.model import Cord, Strips
 from templater.placement.model import PlacedPiece, Plan
 from templater.rules.closed_hooks import needs_closed_hooks
-from templater.rules.fasteners.choose import RATING_FACTOR, Fastener, choose_fasteners
-from templater.rules.fasteners.load import find_cord_load, to_kg
+from templater.rules.fasteners.choose import (
+    RATING_FACTOR,
+    Fastener,
+    Kind,
+    bears_at_hole,
+    choose_fasteners,
+)
+from templater.rules.fasteners.load import find_cord_load
 from templater.rules.fasteners.wording import (
     NO_WEIGHT,
     format_least,
@@ -20,6 +26,8 @@ from templater.rules.fasteners.wording import (
     round_up_rating,
 )
 from templater.rules.holding import Holding, find_holding
+
+_AS_MAKER = "as the ledge's maker says: not checked"
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +89,8 @@ def _buy_fastener(fastener: Fastener, piece: PlacedPiece, plan: Plan) -> ToBuy:
         what = f"{name_fastener(fastener, plan.units)}{_name_needs(fastener.hook)}"
         return ToBuy(what, 1, _doubt_hook(fastener, plan), (piece.name,))
     if fastener.kind is None:
-        return ToBuy(_name_unknown(piece, plan), 1, NO_WEIGHT, (piece.name,))
+        why = _AS_MAKER if find_holding(piece, plan) is Holding.LEDGE else NO_WEIGHT
+        return ToBuy(_name_unknown(piece, plan), 1, why, (piece.name,))
     rating = NO_WEIGHT if fastener.load is None else format_least(fastener, plan.units)
     return ToBuy(fastener.kind.value, 1, rating, (piece.name,))
 
@@ -90,7 +99,9 @@ def _name_unknown(piece: PlacedPiece, plan: Plan) -> str:
     """What a hole takes of which only the way to hang is known, not the load."""
     if find_holding(piece, plan) is not Holding.HOOKS:
         return "screw"
-    return "closed hook" if needs_closed_hooks(piece, plan) else "hook or screw"
+    if needs_closed_hooks(piece, plan):
+        return "closed hook"
+    return Kind.NAIL.value if piece.hang and bears_at_hole(piece.hang) else "hook or screw"
 
 
 def _name_needs(hook: Hardware) -> str:
@@ -125,7 +136,7 @@ def format_cord_rating(cord: Cord, piece: PlacedPiece, units: Unit) -> str:
     load = find_cord_load(cord, piece)
     if load is None:
         return NO_WEIGHT
-    return format_rating(round_up_rating(to_kg(load.most_n) * RATING_FACTOR, units), units)
+    return format_rating(round_up_rating(load.round_up_kg(units) * RATING_FACTOR, units), units)
 
 
 def _buy_strips(strips: Strips, piece: PlacedPiece, plan: Plan) -> ToBuy:

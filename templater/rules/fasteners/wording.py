@@ -6,7 +6,12 @@ from math import ceil
 
 from templater.lengths import Unit
 from templater.mounting.amounts import SLACK_MM, round_down, round_up
-from templater.rules.cautions.weights import POUND_KG
+from templater.rules.cautions.weights import (
+    POUND_KG,
+    choose_weight_unit,
+    round_down_weight,
+    round_up_weight,
+)
 from templater.rules.fasteners.choose import Fastener
 from templater.rules.fasteners.load import Load, to_kg
 
@@ -14,31 +19,25 @@ NO_WEIGHT = "weight not given: not checked"
 """What stands where a load would."""
 
 _STEP_KG = {True: 5 * POUND_KG, False: 2.0}
-_LEAST_SHOWN_N = 0.05
-_SHOWN = 0.1
+_SHOWN_N = 0.1
 
 
 def format_at_least_kg(kg: float, units: Unit) -> str:
     """``14.2 lb``, ``6.4 kg``: to a tenth, never less than it is, as loads and demands are told."""
-    unit, name = _choose_unit(units)
-    return f"{round_up(kg / unit, _SHOWN):.1f} {name}"
+    unit, name = choose_weight_unit(units)
+    return f"{round_up_weight(kg, units) / unit:.1f} {name}"
 
 
 def _format_at_most_kg(kg: float, units: Unit) -> str:
     """The same, never more than it is, as is told of what holds."""
-    unit, name = _choose_unit(units)
-    return f"{round_down(kg / unit, _SHOWN):.1f} {name}"
-
-
-def _choose_unit(units: Unit) -> tuple[float, str]:
-    """The unit of weight that goes with lengths: how many kg it is, and its name."""
-    return (POUND_KG, "lb") if units.is_imperial else (1.0, "kg")
+    unit, name = choose_weight_unit(units)
+    return f"{round_down_weight(kg, units) / unit:.1f} {name}"
 
 
 def format_rating(kg: float, units: Unit) -> str:
-    """A maker's rating, as it is written on the packet: ``30 lb``, ``6.8 kg``."""
-    unit, name = _choose_unit(units)
-    return f"{round(kg / unit, 1):g} {name}"
+    """A maker's rating, as it is written on the packet: ``30 lb``, ``6.8 kg``; never more than it is."""
+    unit, name = choose_weight_unit(units)
+    return f"{round_down_weight(kg, units) / unit:g} {name}"
 
 
 def round_up_rating(kg: float, units: Unit) -> float:
@@ -49,12 +48,12 @@ def round_up_rating(kg: float, units: Unit) -> float:
 
 def format_force(force_n: float, units: Unit) -> str:
     """What pulls: ``7.1 lb (31.6 N)``, rounded up."""
-    return f"{format_at_least_kg(to_kg(force_n), units)} ({round_up(force_n, _SHOWN):.1f} N)"
+    return f"{format_at_least_kg(to_kg(force_n), units)} ({round_up(force_n, _SHOWN_N):.1f} N)"
 
 
 def format_hold(force_n: float, units: Unit) -> str:
     """What withstands a pull, in the same form, rounded down."""
-    return f"{_format_at_most_kg(to_kg(force_n), units)} ({round_down(force_n, _SHOWN):.1f} N)"
+    return f"{_format_at_most_kg(to_kg(force_n), units)} ({round_down(force_n, _SHOWN_N):.1f} N)"
 
 
 def format_load(load: Load | None, units: Unit) -> str:
@@ -62,8 +61,8 @@ def format_load(load: Load | None, units: Unit) -> str:
     if load is None:
         return NO_WEIGHT
     text = format_force(load.down_n, units)
-    if load.sideways_n >= _LEAST_SHOWN_N:
-        text += f" down, {format_force(load.sideways_n, units)} sideways"
+    if load.told_sideways_n:
+        text += f" down, {format_force(load.told_sideways_n, units)} sideways"
     if load.is_estimate:
         low = _format_at_most_kg(to_kg(load.down_n * load.low), units).split()[0]
         text += f" (estimate: {low} to {format_at_least_kg(to_kg(load.most_down_n), units)})"

@@ -18,18 +18,25 @@ _EXAMPLE_OFF = (0.994, 0.996)
 """What the printer of the example makes of a millimetre, across and down."""
 
 
-def draw_measuring_page(form: Form, paper: str) -> tuple[PageDrawing, ...]:
+def draw_measuring_page(form: Form, rulers: LongRulers, paper: str) -> tuple[PageDrawing, ...]:
     """The portrait page: what to measure on it, and what to type; ``paper`` is the paper's name."""
 
     def write(rulers: LongRulers, width_mm: float) -> list[Passage]:
         return _write_measuring(rulers, width_mm, paper)
 
-    return draw_ruler_page("Measure your printer", form, write)
+    return draw_ruler_page("Measure your printer", form, write, rulers=rulers)
 
 
-def draw_wide_page(form: Form) -> tuple[PageDrawing, ...]:
-    """The landscape page beside it: whether the printer's driver turns wide pages as it should."""
-    return draw_ruler_page("The same printer, a wide page", form, _write_wide)
+def draw_wide_page(form: Form, rulers: LongRulers, portrait: LongRulers) -> tuple[PageDrawing, ...]:
+    """The landscape page beside it: whether the printer's driver turns wide pages as it should.
+
+    Its rulers are compared with those of the ``portrait`` page, and are no longer than they.
+    """
+
+    def write(rulers: LongRulers, width_mm: float) -> list[Passage]:
+        return _write_wide(rulers, portrait, width_mm)
+
+    return draw_ruler_page("The same printer, a wide page", form, write, rulers=rulers)
 
 
 def draw_proof_page(form: Form, printer: Printer) -> tuple[PageDrawing, ...]:
@@ -103,9 +110,9 @@ def _write_command(rulers: LongRulers, width_mm: float, paper: str) -> list[Pass
     return [draw_paragraph(line, width_mm, height_mm=NORMAL, after_mm=0.5) for line in lines]
 
 
-def _write_wide(rulers: LongRulers, width_mm: float) -> list[Passage]:
+def _write_wide(rulers: LongRulers, portrait: LongRulers, width_mm: float) -> list[Passage]:
     """How the two pages must agree."""
-    across, up = f"{rulers.across_mm:.0f} mm", f"{rulers.up_mm:.0f} mm"
+    across, up = rulers.across_mm, rulers.up_mm
     return [
         draw_paragraph(
             "Print this page in the same way. Leave the paper's direction on “Auto”. The printer turns a"
@@ -115,10 +122,10 @@ def _write_wide(rulers: LongRulers, width_mm: float) -> list[Passage]:
         ),
         *draw_list(
             (
-                f"The ruler along the foot, drawn {across} long, must come out as long as DOWN on the"
-                " other page.",
-                f"The ruler along the left side, drawn {up} long, must come out as long as ACROSS"
-                " there.",
+                f"The ruler along the foot, drawn {across:.0f} mm long, must come out as long as DOWN"
+                f" on the other page{_tell_end(across, portrait.up_mm)}.",
+                f"The ruler along the left side, drawn {up:.0f} mm long, must come out as long as"
+                f" ACROSS there{_tell_end(up, portrait.across_mm)}.",
             ),
             width_mm,
         ),
@@ -133,6 +140,11 @@ def _write_wide(rulers: LongRulers, width_mm: float) -> list[Passage]:
             width_mm,
         ),
     ]
+
+
+def _tell_end(length_mm: float, other_mm: float) -> str:
+    """Where on the longer ruler of the other page the length ends that is compared with this one's."""
+    return f" from the corner to its line for {length_mm:.0f} mm" if length_mm < other_mm else ""
 
 
 def _write_proof(form: Form, rulers: LongRulers, width_mm: float, printer: Printer) -> list[Passage]:

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from templater.placement.model import Plan
+from templater.rules.cautions import over_stairs
+
 
 class Caution(NamedTuple):
     """One caution: what it is about, then what to do."""
@@ -40,6 +43,7 @@ LADDER = Caution(
     "Stand it on firm, level floor and have somebody hold it. Do not lean out to the side. Do not"
     " climb on furniture.",
 )
+LADDER_OVER_STAIRS = LADDER._replace(text=f"{LADDER.text} Over the stairs {over_stairs.ACT}.")
 RATING = Caution(
     "Hooks and anchors",
     "Use only hooks, screws and anchors that their maker rates for more than the weight of the"
@@ -58,3 +62,8 @@ EARTHQUAKE = Caution(
     "Earthquake country",
     "Use closed hooks that cannot let go, and hold the lower corners to the wall as well.",
 )
+
+
+def choose_ladder(plan: Plan) -> Caution:
+    """What to beware of on a ladder at a wall, over stairs too if anything hangs there."""
+    return LADDER_OVER_STAIRS if over_stairs.is_over_stairs(plan) else LADDER

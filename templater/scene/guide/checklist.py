@@ -9,7 +9,7 @@ from templater.drawing import Anchor
 from templater.lengths import Unit, format_both, format_signed_both
 from templater.mounting.model import Mark
 from templater.placement.model import PlacedPiece, Plan
-from templater.rules.cautions.hook_rise import check_hook_rise
+from templater.rules.cautions.hook_rise import BEAR_AT_CROSS, check_hook_rise
 from templater.scene.contents import tell_no_hole
 from templater.scene.guide.flow import Listing, Part, column_width, draw_page_heads, flow
 from templater.scene.model import Form, PageDrawing
@@ -67,7 +67,8 @@ def _tell_rises(plan: Plan) -> Iterator[str]:
     names = list(dict.fromkeys(each.subject for each in found))
     many = f"{len(names)} pieces, as their templates tell"
     for each in found[:1]:
-        yield f"{', '.join(names) if len(names) <= _MOST_NAMED else many}: {each.figure}: {each.mend}."
+        whose = "; ".join(names) if len(names) <= _MOST_NAMED else many
+        yield f"{whose}: {each.figure}: {BEAR_AT_CROSS}."
 
 
 def _tell_proof(plan: Plan) -> list[str]:
@@ -95,7 +96,9 @@ def _hole_rows(plan: Plan, width: float) -> list[Part]:
         rows,
     )
     legend = [draw_paragraph("c: checked, d: drilled, h: hung", width)] if is_crowded else []
-    return [*legend, Listing(fit_columns(columns, rows, width), rows, ROW)] if rows else []
+    groups = tuple(len(piece.marks) for piece in plan.pieces)
+    listing = Listing(fit_columns(columns, rows, width), rows, ROW, groups=groups)
+    return [*legend, listing] if rows else []
 
 
 def _rows_of(piece: PlacedPiece, plan: Plan, width: float) -> list[tuple[str, ...]]:

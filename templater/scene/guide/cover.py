@@ -12,8 +12,9 @@ from templater.lettering import wrap
 from templater.paper import PAPERS, Paper
 from templater.placement.model import Plan
 from templater.printing.model import Coverage, PrintSetup, SheetCounts, Tiling
+from templater.rules.cautions.over_stairs import is_over_stairs
 from templater.scene.contents import count_pieces, count_things, needs_no_hole, tell_no_hole
-from templater.scene.guide.cautions import ADVICE, CABLES, CODES, HEAVY, LADDER
+from templater.scene.guide.cautions import ADVICE, CABLES, CODES, HEAVY, choose_ladder
 from templater.scene.guide.flow import (
     Listing,
     column_width,
@@ -32,14 +33,18 @@ from templater.scene.tables import Column, Fit, fit_columns
 NARROW = 100.0
 """In a column below this width each caution has a box of its own, mm."""
 
-TOOLS = (
+_TOOLS = (
     "Removable tape, and scissors or a knife with a straight edge",
     "A steel ruler, a tape measure, a pencil",
     "A spirit level or a laser",
     "A detector for cables, pipes and studs",
     "A drill with bits; the hooks, screws and anchors that suit your wall",
     "A dust mask and eye protection",
-    "A step ladder that stands firmly",
+)
+_LADDER = "A step ladder that stands firmly"
+_OVER_STAIRS = (
+    f"{_LADDER}, for level floor only",
+    "Over the stairs a platform or a ladder made for stairs, or a scaffold, and a second person",
 )
 
 
@@ -62,8 +67,8 @@ def draw_cover(
     parts = [
         *draw_section("What this is", [draw_paragraph(_describe_kit(plan), width)], column),
         *draw_section("Print it", _write_printing(plan, counts, setup, width), column),
-        *draw_section("You need", [stack_passages(draw_list(TOOLS, width))], column),
-        *draw_section("Take care", _write_cautions(width), column),
+        *draw_section("You need", [stack_passages(draw_list(_list_tools(plan), width))], column),
+        *draw_section("Take care", _write_cautions(plan, width), column),
         *draw_section("The sheets", [hold_together(covers, sheets, form, later), sheets], column),
     ]
     return flow(parts, form, title="Cover", first_head=first, later_head=later, is_spread=False)
@@ -148,9 +153,15 @@ def describe_paper(paper: Paper, plan: Plan) -> str:
     return f"{' '.join(words)}, {own} ({other})"
 
 
-def _write_cautions(width: float) -> list[Passage]:
+def _list_tools(plan: Plan) -> tuple[str, ...]:
+    """What is needed, and to stand on what the stairs allow."""
+    return (*_TOOLS, *(_OVER_STAIRS if is_over_stairs(plan) else (_LADDER,)))
+
+
+def _write_cautions(plan: Plan, width: float) -> list[Passage]:
     """What holds for the whole job; what belongs to one step stands beside that step."""
-    entries = [(caution.title, caution.text) for caution in (ADVICE, CABLES, LADDER, HEAVY, CODES)]
+    general = (ADVICE, CABLES, choose_ladder(plan), HEAVY, CODES)
+    entries = [(caution.title, caution.text) for caution in general]
     if width < NARROW:
         return [draw_boxed((entry,), width) for entry in entries]
     return [draw_boxed(entries, width)]

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
+from itertools import accumulate
 from typing import TypeAlias
 
 from templater.drawing import Item
@@ -28,7 +30,8 @@ NARROWEST_COLUMN = 120.0
 class Listing:
     """A table that may run over columns and pages, its heading repeated; ``columns`` have widths.
 
-    ``row_mm`` is the least height of a row.
+    ``row_mm`` is the least height of a row. ``groups`` are how many rows each belong together, and
+    are parted only where no column is long enough for them.
     """
 
     columns: tuple[Column, ...]
@@ -36,6 +39,7 @@ class Listing:
     row_mm: float = 0.0
     indent_mm: float = 0.0
     after_mm: float = 4.0
+    groups: tuple[int, ...] = ()
 
 
 Part: TypeAlias = Passage | Listing
@@ -167,9 +171,9 @@ class _Run:
 
     def add_listing(self, listing: Listing) -> None:
         """Place the rows that fit here, the others in the columns that follow."""
-        row = 0
+        row, ends = 0, [*accumulate(listing.groups)]
         while row < len(listing.rows):
-            part = self._draw_rows(listing, row, self._column.y0)
+            part = self._draw_groups(listing, row, ends)
             if not part.rows_drawn and not self._is_fresh:
                 self._next_column()
                 continue
@@ -180,6 +184,25 @@ class _Run:
             row = part.next_row
             if row < len(listing.rows):
                 self._next_column()
+
+    def _draw_groups(self, listing: Listing, row: int, ends: Sequence[int]) -> TablePart:
+        """The rows that fit here, less those of a group that would go on elsewhere but need not.
+
+        ``ends`` are the row after each group.
+        """
+        part = self._draw_rows(listing, row, self._column.y0)
+        group = bisect_right(ends, part.next_row)
+        start = ends[group - 1] if group else 0
+        if group == len(ends) or start < row or start == part.next_row or self._is_at_top(row, start):
+            return part
+        whole = replace(listing, rows=listing.rows[: ends[group]])
+        if self._draw_rows(whole, start, self._y - self._column.height).next_row < ends[group]:
+            return part
+        return self._draw_rows(replace(listing, rows=listing.rows[:start]), row, self._column.y0)
+
+    def _is_at_top(self, row: int, start: int) -> bool:
+        """Whether a group starts at the top of a column, so that no other has more room for it."""
+        return row == start and self._is_fresh
 
     def _draw_rows(self, listing: Listing, row: int, bottom: float) -> TablePart:
         left = self._column.x0 + listing.indent_mm

@@ -14,9 +14,9 @@ from templater.scene.guide.cautions import (
     EARTHQUAKE,
     HEAT,
     HEAVY,
-    LADDER,
     RATING,
     Caution,
+    choose_ladder,
 )
 from templater.scene.guide.flow import GUTTER, Part, column_width, draw_page_heads, flow
 from templater.scene.guide.step_pictures import (
@@ -189,7 +189,7 @@ def _wall_steps(plan: Plan, work: PaperWork) -> tuple[Step, ...]:
             " level or a laser: this line is the datum. Floors and ceilings slope: take every other"
             " height from the datum, never from the floor.",
             draw_datum(format_length(height, plan.units)),
-            (LADDER,),
+            (choose_ladder(plan),),
         ),
         Step(
             "Tape the templates up",

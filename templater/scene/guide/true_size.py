@@ -102,13 +102,18 @@ def draw_print_test(form: Form) -> tuple[PageDrawing, ...]:
 
 
 def draw_ruler_page(
-    title: str, form: Form, write: Callable[[LongRulers, float], list[Passage]]
+    title: str,
+    form: Form,
+    write: Callable[[LongRulers, float], list[Passage]],
+    *,
+    rulers: LongRulers | None = None,
 ) -> tuple[PageDrawing, ...]:
     """A page of rulers and the words on them; where it is small they go on on a page of their own.
 
-    ``write`` is told the rulers, and how wide the words may stand (mm).
+    ``write`` is told the rulers, and how wide the words may stand (mm). The rulers are the longest
+    that fit, unless others are given.
     """
-    rulers = fit_rulers(form)
+    rulers = rulers or fit_rulers(form)
     marks = (*draw_long_rulers(rulers), *draw_edge_rulers(form, rulers))
     room = _room_for_words(form, rulers)
     first, later = draw_page_heads(title, form)

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from typing import NamedTuple
 
-from templater.drawing import Item
+from templater.drawing import Item, Words
 from templater.geometry import Box
-from templater.lettering import ASCENT, DESCENT
+from templater.lettering import ASCENT, DESCENT, words_box
 from templater.scene.lines import SMALL
 from templater.scene.model import Form
 from templater.scene.passages import (
@@ -36,6 +37,7 @@ NARROW = 150.0
 _GUTTER = 8.0
 _AFTER = 6.0
 _LEAST_START = 35.0
+_LEAST_BESIDE = 75.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,14 +70,26 @@ def stack_columns(
     return [*columns[:kept], Column(heading, Fit.WRAPPED)], stacked
 
 
+class _Drawn(NamedTuple):
+    """Rows drawn under their heading, how many they are, and where they end below and at the right."""
+
+    items: list[Item]
+    rows: int
+    bottom: float
+    right: float
+
+
 class ChapterRun:
-    """Pages as they fill; a table goes on beside itself where the paper is wide, else overleaf."""
+    """Pages as they fill; a table goes on beside itself where the paper is wide, else overleaf.
+
+    A table that would need a new page stands whole beside those before it where there is room.
+    """
 
     def __init__(self, form: Form) -> None:
         self.pages: list[list[Item]] = []
         self._inner = form.inner
         self._y = form.inner.y0
-        self._is_fresh = False
+        self._beside: Box | None = None
 
     def add_passage(self, passage: Passage) -> None:
         """Place a passage below what stands there, or on a new page."""
@@ -86,49 +100,91 @@ class ChapterRun:
 
     def add_chapter(self, chapter: Chapter) -> None:
         """Place a chapter; its heading is repeated wherever it goes on."""
-        row = 0
+        notes = [draw_paragraph(note, self._inner.width) for note in chapter.notes]
         if not chapter.rows:
-            self.add_passage(draw_heading(chapter.heading, self._inner.width))
-            self._y += _AFTER - 1.5
+            self.add_passage(stack_passages([draw_heading(chapter.heading, self._inner.width), *notes]))
+            return
+        if not self._add_beside(chapter):
+            self._add_rows(chapter)
+        if notes:
+            self._add_notes(chapter.heading, stack_passages(notes))
+
+    def _add_notes(self, heading: str, notes: Passage) -> None:
+        """Place what is said below a table, under its heading again where that is overleaf."""
+        self._y += _AFTER - 2.0
+        if self._y - notes.height_mm < self._inner.y0:
+            notes = stack_passages([draw_heading(f"{heading}, continued", self._inner.width), notes])
+        self.add_passage(notes)
+        self._beside = None
+
+    def _add_beside(self, chapter: Chapter) -> bool:
+        """Draw a chapter that does not fit whole below, but does beside what stands there."""
+        place = self._beside
+        if place is None or chapter.notes or self._draw(chapter, 0).rows == len(chapter.rows):
+            return False
+        drawn = _draw_narrower(chapter, place)
+        self.pages[-1] += drawn.items
+        if drawn.items:
+            self._y = min(self._y, drawn.bottom - _AFTER)
+            self._beside = place._replace(y1=drawn.bottom - _AFTER)
+        return bool(drawn.items)
+
+    def _add_rows(self, chapter: Chapter) -> None:
+        """Draw the rows under their heading over as many pages as they need."""
+        row = 0
         while row < len(chapter.rows):
-            if self._y - self._inner.y0 < _LEAST_START:
+            drawn, left = self._draw(chapter, row), len(chapter.rows) - row
+            is_short = self._y - self._inner.y0 < _LEAST_START and drawn.rows < left
+            is_fresh = self._y == self._inner.y1
+            if not self.pages or (not is_fresh and (is_short or not drawn.rows)):
                 self._turn_page()
-            self._is_fresh = self._y == self._inner.y1
-            heading = f"{chapter.heading}, continued" if row else chapter.heading
-            self.add_passage(draw_heading(heading, self._inner.width))
-            self._y += _AFTER - 1.5
-            row += self._draw_columns(chapter, row) or self._draw_anyway(chapter, row)
-        if chapter.notes:
-            self._y += _AFTER - 2.0 if chapter.rows else 0.0
-            notes = [draw_paragraph(note, self._inner.width) for note in chapter.notes]
-            self.add_passage(stack_passages(notes))
+                continue
+            if not drawn.rows:  # a row too tall for any page: better past its foot than not at all
+                one = replace(chapter, rows=chapter.rows[: row + 1])
+                drawn = _draw_rows(one, row, self._inner._replace(y0=-1e6, y1=self._y))
+            self.pages[-1] += drawn.items
+            beside = Box(drawn.right + _GUTTER, self._inner.y0, self._inner.x1, self._y)
+            self._beside = _widen(self._beside, beside)
+            self._y = drawn.bottom - _AFTER
+            row += drawn.rows
 
-    def _draw_columns(self, chapter: Chapter, start: int) -> int:
-        """Draw as many rows as fit from here to the foot of the page; how many that were."""
-        inner, top, row = self._inner, self._y, start
-        width = table_width(chapter.columns)
-        left = inner.x0
-        while row < len(chapter.rows) and left + min(width, inner.width) <= inner.x1 + 1e-6:
-            part = draw_table(
-                chapter.columns, chapter.rows, Box(left, inner.y0, inner.x1, top), start=row
-            )
-            self.pages[-1] += part.items
-            row = part.next_row
-            left += width + _GUTTER
-            self._y = min(self._y, part.bottom_y - _AFTER)
-        return row - start
-
-    def _draw_anyway(self, chapter: Chapter, row: int) -> int:
-        """Turn the page, or draw a row too tall for any page past its foot: better than not at all."""
-        if not self._is_fresh:
-            self._turn_page()
-            return 0
-        box = Box(self._inner.x0, -1e6, self._inner.x1, self._y)
-        part = draw_table(chapter.columns, chapter.rows[: row + 1], box, start=row)
-        self.pages[-1] += part.items
-        self._turn_page()
-        return part.rows_drawn
+    def _draw(self, chapter: Chapter, row: int) -> _Drawn:
+        """As many rows as fit from here to the foot of the page."""
+        return _draw_rows(chapter, row, self._inner._replace(y1=self._y))
 
     def _turn_page(self) -> None:
         self.pages.append([])
         self._y = self._inner.y1
+        self._beside = None
+
+
+def _draw_rows(chapter: Chapter, start: int, box: Box) -> _Drawn:
+    """As many rows as fit a box under their heading, in columns beside each other."""
+    head = draw_heading(f"{chapter.heading}, continued" if start else chapter.heading, box.width)
+    top = box.y1 - head.height_mm - head.after_mm
+    items = [*move_items(head.items, box.x0, box.y1)]
+    right = max(words_box(item).x1 for item in items if isinstance(item, Words))
+    row, bottom, left, width = start, top, box.x0, table_width(chapter.columns)
+    while row < len(chapter.rows) and left + min(width, box.width) <= box.x1 + 1e-6:
+        place = Box(left, box.y0, box.x1, top)
+        part = draw_table(chapter.columns, chapter.rows, place, start=row)
+        items += part.items
+        row, bottom = part.next_row, min(bottom, part.bottom_y)
+        right = max(right, left + width)
+        left += width + _GUTTER
+    return _Drawn(items if row > start else [], row - start, bottom, right)
+
+
+def _draw_narrower(chapter: Chapter, box: Box) -> _Drawn:
+    """A whole chapter in a narrower box, its columns giving way; nothing where words would be cut."""
+    columns = fit_columns(chapter.columns, chapter.rows, box.width)
+    drawn = _draw_rows(replace(chapter, columns=columns), 0, box)
+    is_cut = any(isinstance(item, Words) and item.text.endswith("…") for item in drawn.items)
+    is_whole = drawn.rows == len(chapter.rows) and table_width(columns) <= box.width + 1e-6
+    return drawn if is_whole and not is_cut else drawn._replace(items=[], rows=0)
+
+
+def _widen(above: Box | None, box: Box) -> Box | None:
+    """What is free at the right of a table, together with what is free beside those above it."""
+    both = box if above is None else Box(max(above.x0, box.x0), box.y0, box.x1, above.y1)
+    return next((place for place in (both, box) if place.width >= _LEAST_BESIDE), None)

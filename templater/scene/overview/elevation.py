@@ -14,6 +14,7 @@ from templater.scene.overview.named_things import (
     draw_furniture,
     draw_obstacles,
     draw_piece,
+    label_hidden,
     name_piece,
 )
 from templater.scene.overview.nosing_lines import draw_nosing_lines
@@ -112,8 +113,9 @@ def _draw(sight: Sight, block: Box, distances: Distances | None) -> Elevation:
         items += draw_distances(distances, sight, block, crowd)
     items += draw_wall(sight, crowd)
     items += draw_nosing_lines(sight, items, crowd)
-    items += draw_furniture(sight, crowd)
-    items += draw_obstacles(sight, crowd)
+    hidden = label_hidden(sight)
+    items += draw_furniture(sight, crowd, hidden)
+    items += draw_obstacles(sight, crowd, hidden)
     named = set()
     for piece in sight.pieces:
         items += draw_piece(piece, sight)

@@ -84,7 +84,7 @@ def _strip_rows(piece: PlacedPiece, plan: Plan) -> Iterator[tuple[str, ...]]:
 def list_things_to_buy(plan: Plan, width_mm: float) -> list[Chapter]:
     """The shopping list."""
     rows = [
-        (line.shown_count, line.what, line.rating, ", ".join(line.pieces))
+        (line.shown_count, line.what, line.rating, "; ".join(line.pieces))
         for line in list_shopping(plan)
     ]
     return [_fit("Shopping list", _TO_BUY, rows, 1, width_mm)] if rows else []

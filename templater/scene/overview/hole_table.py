@@ -216,6 +216,6 @@ _FINDING_COLUMNS = (
 
 
 def _finding_row(finding: Finding) -> tuple[str, ...]:
-    parties = finding.subject if finding.other is None else f"{finding.subject}, {finding.other}"
+    parties = finding.subject if finding.other is None else f"{finding.subject} / {finding.other}"
     words = (finding.figure, finding.band, finding.because or finding.mend)
     return (_SHAPES[finding.verdict], finding.rule, parties, *(word or "" for word in words))

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 
 from templater.drawing import Item, Line, Words
 from templater.geometry import Box, Point
+from templater.lettering import words_box
 from templater.placement.model import PlacedPiece
 from templater.scene.lines import FINE, MEDIUM, THIN
 from templater.scene.marks import draw_box
-from templater.scene.overview.piece_labels import Crowd, Wording, write_beside, write_inside
-from templater.scene.overview.surroundings import draw_opening
+from templater.scene.overview.piece_labels import AIR, Crowd, Wording, write_beside, write_inside
+from templater.scene.overview.surroundings import draw_hidden, draw_opening, is_hidden
 from templater.scene.overview.view import Seen, Sight
 from templater.scene.wording import format_size
 
@@ -39,22 +40,55 @@ def draw_cross(hole: Point) -> tuple[Item, ...]:
     )
 
 
-def draw_furniture(sight: Sight, crowd: Crowd) -> Iterator[Item]:
-    """Each piece of furniture with its name and size, or its letter and number."""
+Labels = Mapping[int, Sequence[Words]]
+"""What is written by things that cannot be seen, by their numbers in the plan."""
+
+
+def label_hidden(sight: Sight) -> Labels:
+    """What to write in or beside each opening and fixture that furniture hides."""
+    labels: dict[int, Sequence[Words]] = {}
+    crowd = Crowd([*(seen.box for seen in sight.pieces), *(seen.box for seen in sight.obstacles)])
+    for number, thing, box in sight.obstacles:
+        if is_hidden(thing.box, [each.box for each in sight.plan.furniture]):
+            hung = [piece.box for piece in sight.pieces if piece.box.meets(box)]
+            key = obstacle_key(number)
+            wordings = _thing_wordings(thing.name, format_size(thing.box.size, sight.plan.units), key)
+            fronts = [each.box.grown(-AIR) for each in sight.furniture if each.box.meets(box)]
+            beside = (write_beside(box, key, crowd, front) for front in fronts)
+            labels[number] = write_inside(box, hung, wordings) or next(filter(None, beside), [])
+    return labels
+
+
+def draw_furniture(sight: Sight, crowd: Crowd, hidden: Labels) -> Iterator[Item]:
+    """Each piece of furniture with its name and size, or its letter and number.
+
+    What is written keeps clear of what is ``hidden`` behind it.
+    """
+    behind = [seen.box.grown(2 * AIR) for seen in sight.obstacles if seen.number in hidden]
+    behind += [words_box(words) for label in hidden.values() for words in label]
     for number, thing, box in sight.furniture:
         yield from _draw_outline(thing.box, box, sight.view.window, MEDIUM)
-        key, hung = furniture_key(number), [piece.box for piece in sight.pieces if piece.box.meets(box)]
+        hung = [piece.box for piece in sight.pieces]
+        taken = [each for each in (*hung, *behind) if each.meets(box)]
+        key = furniture_key(number)
         wordings = _thing_wordings(thing.name, format_size(thing.box.size, sight.plan.units), key)
-        yield from write_inside(box, hung, wordings) or write_beside(box, key, crowd, sight.frame)
+        yield from write_inside(box, taken, wordings) or write_beside(box, key, crowd, sight.frame)
 
 
-def draw_obstacles(sight: Sight, crowd: Crowd) -> Iterator[Item]:
-    """Each opening and fixture, crossed, with its name and size, or its letter and number."""
+def draw_obstacles(sight: Sight, crowd: Crowd, hidden: Labels) -> Iterator[Item]:
+    """Each opening and fixture, crossed, with its name and size, or its letter and number.
+
+    Those that are ``hidden`` are drawn in dashes.
+    """
     for number, thing, box in sight.obstacles:
+        whole = sight.view.box_on_page(thing.box)
+        if number in hidden:
+            yield from draw_hidden(whole, sight.frame)
+            yield from hidden[number]
+            continue
         key, covers = obstacle_key(number), [each.box for each in sight.furniture if each.box.meets(box)]
         wordings = _thing_wordings(thing.name, format_size(thing.box.size, sight.plan.units), key)
         words = write_inside(box, covers, wordings)
-        whole = sight.view.box_on_page(thing.box)
         yield from draw_opening(whole, sight.frame, covers, words, hinges=thing.swing)
         yield from words or write_beside(box, key, crowd, sight.frame)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from itertools import pairwise, product
+from math import dist
 
 from templater.drawing import Anchor, Line, Words
 from templater.geometry import Box, Point
@@ -13,6 +14,7 @@ from templater.scene.lines import FINE, SMALL, THICK, THIN, short_dash
 from templater.scene.overview.piece_labels import AIR, Crowd
 from templater.scene.overview.sightlines import draw_seen
 
+_LEAST_FIFTH = 2.0
 _STEP = 1.5
 _STEPS = 6
 """So many steps, mm each, away from a point of the ceiling its height may stand."""
@@ -43,6 +45,27 @@ def draw_opening(
     dash = short_dash(FINE) if hinges else ()
     for stroke in _find_strokes(box, hinges):
         lines += draw_seen(*stroke, FINE, frame, [*fronts, *written], dash=dash)
+    return lines
+
+
+def is_hidden(box: Box, fronts: Sequence[Box]) -> bool:
+    """Whether what stands in front hides all of an opening."""
+    near = [front for front in fronts if front.meets(box)]
+    return bool(near) and not draw_opening(box, box, near)
+
+
+def draw_hidden(box: Box, frame: Box) -> list[Line]:
+    """An opening that furniture hides: its outline in dashes, three of them on a short side."""
+    (x0, y0, x1, y1), lines = box, []
+    for side in (
+        (Point(x0, y0), Point(x1, y0)),
+        (Point(x1, y0), Point(x1, y1)),
+        (Point(x0, y1), Point(x1, y1)),
+        (Point(x0, y0), Point(x0, y1)),
+    ):
+        fifth = dist(*side) / 5
+        dash = short_dash(THIN) if fifth > _LEAST_FIFTH else (fifth, fifth)
+        lines += draw_seen(*side, THIN, frame, dash=dash)
     return lines
 
 

@@ -24,7 +24,7 @@ from templater.scene.lines import (
 )
 from templater.scene.marks import draw_box
 from templater.scene.overview.named_things import draw_cross
-from templater.scene.overview.surroundings import draw_opening
+from templater.scene.overview.surroundings import draw_hidden, draw_opening, is_hidden
 from templater.scene.passages import (
     Passage,
     draw_paragraph,
@@ -129,15 +129,21 @@ def draw_key(plan: Plan, width_mm: float) -> Passage:
 
 
 def _explain_openings(plan: Plan, width_mm: float) -> Iterator[Passage]:
-    """What is drawn in an opening whose leaf folds back to a side, and in all others."""
+    """What is drawn in an opening whose leaf folds back, in all others, and behind furniture."""
     box = Box(_HALF - 3, -2.0, _HALF + 3, 2.0)
-    if any(thing.swing is None for thing in plan.obstacles):
+    fronts = [thing.box for thing in plan.furniture]
+    hidden = [thing for thing in plan.obstacles if is_hidden(thing.box, fronts)]
+    swings = {thing.swing is not None for thing in plan.obstacles if thing not in hidden}
+    if False in swings:
         text = "crossed box: an opening or a fixture, which nothing may cover"
         yield _entry(tuple(draw_opening(box, box)), text, width_mm)
-    if any(thing.swing is not None for thing in plan.obstacles):
+    if True in swings:
         leaf = draw_opening(box, box, hinges=LeftRight.LEFT)
         text = "dashes in a box: they meet at the hinges of its leaf, which folds back to that side"
         yield _entry(tuple(leaf), text, width_mm)
+    if hidden:
+        text = "dashed box: an opening or a fixture behind furniture"
+        yield _entry(tuple(draw_hidden(box, box)), text, width_mm)
 
 
 def _sample_line(width_mm: float, dash: Dash) -> tuple[Item, ...]:

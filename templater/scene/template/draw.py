@@ -259,7 +259,7 @@ class _Filling:
         self._lost += sum(put(note, whatever_ink=True) is None for note in notes)
         lines = [line for line in words.write_lines() if self._shows(line)]
         spared = [line for line in lines if self._labels.is_lean and line.is_upright]
-        said_on = [(line, self._put_first(line.notes)) for line in lines if line not in spared]
+        said_on = [(line, self._put_first(line)) for line in lines if line not in spared]
         safety = SafetyWords(self._piece, self._plan, self._labels.sheet_of)
         holds, supports = [*safety.write_holes()], [*safety.write_supports()]
         minds = [*safety.write_cautions()]
@@ -273,7 +273,7 @@ class _Filling:
             self._deferred = self._count_lost(minds, sides, holds)
         else:
             self._lost += self._count_lost(holds, supports, datum, minds)
-            said_on += [(line, self._put_first(line.notes)) for line in spared]
+            said_on += [(line, self._put_first(line)) for line in spared]
             self._lost += self._count_lost(paper, sides)
         for note in (*words.write_hang_point(), *parts.write_edge()):
             put(note)
@@ -296,13 +296,15 @@ class _Filling:
             return words.write_cut_out(folds=not whole.holds(self._tiling.tiles[0].clip))
         return words.write_paper() if self._tiling.cover is Coverage.FULL else parts.write_paper()
 
-    def _put_first(self, notes: tuple[Note, ...]) -> int | None:
+    def _put_first(self, line: LineWords) -> int | None:
         """Place the first note that finds room, inside if any does; the sheet's place in the tiling.
 
-        If there is no ink for any, the last one is, the shortest, whatever it takes.
+        If there is no ink for any, the last one is, the shortest, whatever it takes, unless the line can
+        wait.
         """
-        both = (WAYS_INSIDE, WAYS_OUTSIDE)
-        affordable, dear = product((False,), both, notes), product((True,), both, reversed(notes))
+        both, notes = (WAYS_INSIDE, WAYS_OUTSIDE), line.notes
+        last_first = () if line.can_wait else reversed(notes)
+        affordable, dear = product((False,), both, notes), product((True,), both, last_first)
         for whatever_ink, ways, note in chain(affordable, dear):
             index = self._labels.put(note, ways, whatever_ink=whatever_ink)
             if index is not None:

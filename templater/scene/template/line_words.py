@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import product
 
 from templater.drawing import Line
@@ -77,13 +77,15 @@ def side_half(side: Side, size: Size) -> Box:
 class LineWords:
     """A line's name, and the notes that may explain it: the first that finds room is enough.
 
-    Names stand in the line's ``zone``, which is nearer to it than to other lines.
+    Names stand in the line's ``zone``, which is nearer to it than to other lines. One that
+    ``can_wait`` is not told where ink is short: the holes tell the same.
     """
 
     name: str
     line: Line
     zone: Box
     notes: tuple[Note, ...] = ()
+    can_wait: bool = False
 
     @property
     def is_upright(self) -> bool:
@@ -270,7 +272,8 @@ class TemplateWords:
         side = 2 if level <= self.lines.datum_y else -2
         near = Point(self.piece.size.width * 0.8, self.lines.datum_y + side)
         look = "dash and two dots"
-        return self._explain(name, self.lines.datum, look, [text], near, may_be_bare=self.is_lean)
+        told = self._explain(name, self.lines.datum, look, [text], near, may_be_bare=self.is_lean)
+        return replace(told, can_wait=self.is_lean)
 
     def _explain(
         self,

@@ -8,11 +8,13 @@ import pytest
 
 from templater.geometry import Box
 from templater.layout.kinds import FIXTURE_KINDS, FURNITURE_KINDS
+from templater.layout.model import Hanger, Hanging
 from templater.mounting.model import Strips
 from templater.placement.model import PlacedFurniture, Plan
 from templater.rules.cautions.check import CAUTIONS
 from templater.rules.cautions.things import KNOWN, find_words
 from tests.rules.cautions.drilled import brief, drilled, metric_wall, told
+from tests.rules.fasteners.walls import by, hung_at, wall_of
 from tests.rules.plans import box, hung, obstacle, wall
 
 BELOW = Box(0, 0, 1000, 800)
@@ -39,6 +41,26 @@ def test_over_people_nothing_is_stuck_on() -> None:
         "hang nothing on adhesive strips there: take a light piece behind acrylic, on two closed hooks,"
         " or hang it elsewhere"
     )
+
+
+@pytest.mark.parametrize(
+    ("hang", "act"),
+    [
+        (by(Hanger.KEYHOLES, apart=200), "fixed so that it cannot lift off its screws"),
+        (
+            replace(by(Hanger.CLEAT), width_mm=200, every_mm=200),
+            "fixed so that it cannot lift off its rail",
+        ),
+        (replace(by(Hanger.RAIL), rail_mm=2300.0), "on closed hooks and knotted cords"),
+        (by(Hanger.D_RINGS, apart=200), "on two closed hooks"),
+        (None, "on two closed hooks"),
+    ],
+)
+def test_over_people_what_is_to_be_done_fits_what_holds_it(hang: Hanging | None, act: str) -> None:
+    below = PlacedFurniture("bed", Box(500, 0, 1500, 500), "bed")
+    plan = replace(wall_of(hung_at(1000.0, hang, 3.0)), furniture=(below,))
+    (found,) = told(plan, "over-people")
+    assert found.mend == f"take a light piece behind acrylic, {act}, or hang it elsewhere"
 
 
 def test_over_a_cot_hangs_nothing() -> None:

@@ -65,10 +65,17 @@ def test_a_named_hook_is_listed_by_its_name_and_by_what_it_needs() -> None:
 
 
 def test_what_is_not_known_is_told() -> None:
-    bare = wall_of(hung_at(1000.0, by(Hanger.NAIL), None))
-    assert list_shopping(bare) == (
-        ToBuy("hook or screw", 1, "weight not given: not checked", ("Fog bell",)),
-    )
+    # What bears at its very hole takes no picture hook, however light it is.
+    flush = replace(by(Hanger.D_RINGS, apart=200), rise_mm=0.0)
+    for hang, what, count in (
+        (by(Hanger.NAIL), "nail or screw", 1),
+        (flush, "nail or screw", 2),
+        (replace(by(Hanger.NAIL), rise_mm=9.0), "hook or screw", 1),
+        (by(Hanger.WIRE), "hook or screw", 1),
+    ):
+        bare = wall_of(hung_at(1000.0, hang, None))
+        unknown = ToBuy(what, count, "weight not given: not checked", ("Fog bell",))
+        assert list_shopping(bare) == (unknown,)
     unrated = wall_of(hung_at(1000.0, by(Hanger.NAIL, hook=hook(None)), 5 * POUND))
     (line,) = list_shopping(unrated)
     assert line.rating == "10.0 lb; its own is not given: not checked"
@@ -95,3 +102,17 @@ def test_strips_are_counted_by_their_rating() -> None:
     (line,) = list_shopping(unknown)
     assert (line.count, line.shown_count) == (None, "?")
     assert line.rating == "weight not given: not checked"
+
+
+def test_what_is_bought_is_a_multiple_of_the_load_as_it_is_told() -> None:
+    # 2.46 lb are told as 2.5 lb, twice that is 5.0 lb; 2.51 lb as 2.6 lb: 5.2, so 10 lb. On a cord too.
+    rail = replace(by(Hanger.RAIL), rail_mm=inches(90))
+    for hang in (by(Hanger.WIRE), rail):
+        for pounds, rating in ((2.46, "5 lb"), (2.51, "10 lb")):
+            plan = wall_of(hung_at(1000.0, hang, pounds * POUND), surface=Surface.DRYWALL)
+            assert {line.rating for line in list_shopping(plan)} == {rating}
+    # An anchor's is four times: 24.99 lb told as 25.0 lb; 26.24 lb as 26.3: 105.2, so 110 lb.
+    for pounds, rating in ((24.99, "100 lb"), (26.24, "110 lb")):
+        plan = wall_of(hung_at(1000.0, by(Hanger.WIRE), pounds * POUND), studs=(0.0,))
+        plan = replace(plan, wall_surface=Surface.DRYWALL)
+        assert {line.rating for line in list_shopping(plan)} == {rating}

@@ -1,8 +1,12 @@
 from __future__ import annotations
 
+import re
 from dataclasses import replace
+from math import hypot
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from templater.layout.model import Hanger, Hardware, Surface
 from templater.lengths import Unit
@@ -12,12 +16,16 @@ from templater.rules.fasteners.wording import (
     format_asked,
     format_at_least_kg,
     format_hold,
+    format_least,
     format_load,
     format_rating,
     judge_fastener,
     round_up_rating,
 )
+from templater.rules.holes import HoleWall
 from tests.rules.fasteners.walls import POUND, by, hook, hung_at, only, wall_of
+
+G = 9.80665
 
 
 def chosen(kg: float | None, named: Hardware | None = None) -> Fastener:
@@ -100,3 +108,32 @@ def test_a_fastener_is_never_passed_in_silence(
 def test_a_sideways_pull_too_small_to_show_is_not_told() -> None:
     found = replace(chosen(5.0), load=Load(49.03, 0.01))
     assert format_load(found.load, Unit.MILLIMETRE) == "5.0 kg (49.1 N)"
+
+
+def test_what_is_asked_for_is_a_multiple_of_the_load_as_it_is_told() -> None:
+    # 2.63 lb are told as 2.7 lb: twice that is 5.4 lb, while twice 2.63 lb would be told as 5.3 lb.
+    for pounds, load, asked in ((5.3, "5.3 lb", "10.6 lb"), (2.63, "2.7 lb", "5.4 lb")):
+        found = chosen(pounds * POUND, hook(30 * POUND))
+        assert format_load(found.load, Unit.INCH).startswith(f"{load} (")
+        assert format_asked(found, Unit.INCH) == f"{asked} (2 × load)"
+
+
+@given(st.floats(0.01, 60.0), st.floats(0.0, 60.0), st.floats(1.0, 1.5), st.sampled_from(Unit))
+def test_what_is_asked_for_never_contradicts_what_is_told(
+    down_kg: float, sideways_kg: float, high: float, units: Unit
+) -> None:
+    load = Load(down_kg * G, sideways_kg * G, 2 - high, high)
+    fastener = Fastener(HoleWall.STUD, load, hook(None), None, units)
+    asked = float(format_least(fastener, units).split()[0])
+    shown = [float(each) for each in re.findall(r"([\d.]+) (?:lb|kg)", format_load(load, units))]
+    assert asked >= 2 * max(shown) - 1e-9
+    pound = POUND if units.is_imperial else 1.0
+    # A sideways pull of less than 0.05 N, 0.0051 kg, is not told; it adds less than that.
+    assert asked * pound >= 2 * hypot(down_kg, sideways_kg) * high - 2 * 0.0052 * 1.5
+
+
+def test_a_rating_is_never_shown_as_more() -> None:
+    # 2.43 kg = 5.357 lb: shown as 5.4 lb it would look strong enough where 5.4 lb are asked for.
+    assert format_rating(2.43, Unit.INCH) == "5.3 lb"
+    found = chosen(2.63 * POUND, hook(2.43))
+    assert judge_fastener(found, Unit.INCH) == "brass hook, rated 5.3 lb: TOO WEAK"

@@ -45,7 +45,7 @@ def test_a_hole_has_its_two_distances_in_both_units() -> None:
 
 @pytest.mark.parametrize(
     ("count", "whose"),
-    [(0, None), (4, "P1, P2, P3, P4"), (21, "21 pieces, as their templates tell")],
+    [(0, None), (4, "P1; P2; P3; P4"), (21, "21 pieces, as their templates tell")],
 )
 def test_a_rise_that_nobody_measured_is_told_where_the_holes_are(count: int, whose: str | None) -> None:
     measured = replace(by(Hanger.WIRE), rise_mm=12.7)
@@ -53,7 +53,9 @@ def test_a_rise_that_nobody_measured_is_told_where_the_holes_are(count: int, who
     plan = wall_of(*pieces, hung_at(9900.0, measured, 3.0, name="Fog bell"))
     text = text_of(draw_checklist(plan, blank_form("a4"), revision="QK7M2P"))
     assert ("rise not given" in text) is (whose is not None)
-    assert whose is None or f"{whose}: rise not given: let the hook bear at the cross" in text
+    told = f"{whose}: rise not given: let the hook bear at the cross, its nail above."
+    assert whose is None or told in text
+    assert "'rise'" not in text  # that is for whoever writes the layout
 
 
 def test_a_hole_below_the_datum_is_negative() -> None:
@@ -69,6 +71,26 @@ def test_every_hole_has_a_row_and_every_row_its_boxes(paper: str, count: int) ->
     bare = sum(1 for piece in plan.pieces if not piece.marks)
     assert len(_ticks(pages)) == 3 * holes + bare
     assert text_of(pages).count("none yet") == bare
+
+
+@pytest.mark.parametrize("paper", ["a4", "a5", "a3"])
+@pytest.mark.parametrize("count", range(2, 32, 3))
+def test_the_holes_of_a_piece_stand_on_one_page(paper: str, count: int) -> None:
+    pairs = [placed_piece(f"Pair {n}", [(90.0, 9.0), (290.0, 9.0)]) for n in range(count)]
+    plan = make_plan([placed_piece("Fog bell", [(90.0, 9.0)]), *pairs])
+    pages = draw_checklist(plan, blank_form(paper), revision="QK7M2P")
+    for pair in pairs:
+        rows = [words for page in pages for words in words_of(page) if words.text == pair.name]
+        (page,) = [page for page in pages if pair.name in {words.text for words in words_of(page)}]
+        assert len(rows) == len([words for words in words_of(page) if words.text == pair.name]) == 2
+        assert rows[0].at.x == rows[1].at.x
+
+
+def test_a_piece_with_more_holes_than_a_page_has_rows_goes_on_overleaf() -> None:
+    cleat = placed_piece("Great cleat", [(90.0 + 50.0 * n, 9.0) for n in range(60)])
+    pages = draw_checklist(make_plan([cleat]), blank_form("a5"), revision="QK7M2P")
+    assert len(_ticks(pages)) == 3 * 60
+    assert all("Great cleat" in text_of([page]) for page in pages)
 
 
 def test_the_way_from_hole_to_hole_stands_beside_the_second() -> None:

@@ -21,6 +21,7 @@ from tests.scene.pages import (
     blank_form,
     grid_tiling,
     make_plan,
+    over_stairs,
     placed_piece,
     plan_with,
     print_setup,
@@ -230,3 +231,22 @@ def test_courses_that_run_down_are_columns() -> None:
         for box in [Box.of(Point(180.0 * x, 260.0 * y), Size(190.0, 270.0))]
     )
     assert count_grid(Tiling(tiles, (), ())) == "2 columns: 3 + 2 sheets"
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_over_stairs_no_step_ladder_is_asked_for_on_them(paper: str) -> None:
+    pages = _cover(over_stairs(plan_with(4)), paper)
+    for page in pages:
+        assert_inside(page.items, blank_form(paper).inner)
+        assert_words_apart(page)
+        assert_words_clear_of_lines(page)
+    text = text_of(pages)
+    for words in (
+        "A step ladder that stands firmly, for level floor only",
+        "Over the stairs a platform or a ladder made for stairs, or a scaffold, and a second person",
+        "Over the stairs set no common ladder on the steps",
+    ):
+        assert words in text
+    plain = text_of(_cover(plan_with(4), paper))
+    assert "stairs" not in plain
+    assert "A step ladder that stands firmly" in plain

@@ -13,6 +13,7 @@ from tests.scene.pages import (
     assert_words_apart,
     assert_words_clear_of_lines,
     blank_form,
+    over_stairs,
     plan_with,
     text_of,
 )
@@ -131,6 +132,24 @@ def test_the_datum_step_names_height_and_place() -> None:
 def test_each_caution_is_printed(caution: cautions.Caution, paper: str) -> None:
     text = text_of(draw_steps(plan_with(1), blank_form(paper), revision="QK7M2P"))
     assert f"Caution: {caution.title} {caution.text}" in text
+
+
+OVER_STAIRS = (
+    "Over the stairs set no common ladder on the steps: take a platform or a ladder made for stairs, as"
+    " its maker says, or a scaffold, and a second person."
+)
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_over_stairs_the_ladder_caution_says_so(paper: str) -> None:
+    form = blank_form(paper)
+    pages = draw_steps(over_stairs(plan_with(4)), form, revision="QK7M2P")
+    for page in pages:
+        assert_inside(page.items, form.inner)
+        assert_words_apart(page)
+        assert_words_clear_of_lines(page)
+    assert f"Do not climb on furniture. {OVER_STAIRS}" in text_of(pages)
+    assert "stairs" not in text_of(draw_steps(plan_with(4), form, revision="QK7M2P"))
 
 
 def _words(work: PaperWork = ALL_WORK) -> str:

@@ -195,12 +195,12 @@ def test_broken_rules_come_first_with_what_mends_them() -> None:
         [
             "broken ×",
             "clearance",
-            "bench trio, boot bench",
+            "bench trio / boot bench",
             "9 in (229 mm)",
             "6 to 8 in",
             "set clearance: 8 in",
         ],
-        ["kept ✓", "width over furniture", "bench trio, boot bench", "67.5 %", "60 to 75 %"],
+        ["kept ✓", "width over furniture", "bench trio / boot bench", "67.5 %", "60 to 75 %"],
     ]
 
 

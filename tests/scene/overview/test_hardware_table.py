@@ -94,7 +94,7 @@ def test_the_shopping_list_counts_what_is_needed() -> None:
     (chapter,) = list_things_to_buy(PLAN, WIDE)
     assert chapter.rows == (
         ("1", "brass hook, rated 30 lb", "", "Fog bell"),
-        ("1", "hook or screw", "weight not given: not checked", "Tide chart"),
+        ("1", "nail or screw", "weight not given: not checked", "Tide chart"),
         ("1", "hook for the picture rail", "20 lb", "Kelp print"),
         ("1", "cord of 22 in (559 mm), and more for its knots", "20 lb", "Kelp print"),
     )

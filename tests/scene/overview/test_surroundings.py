@@ -239,3 +239,39 @@ def test_the_key_explains_the_crossed_box_where_there_is_one() -> None:
 
     assert "crossed box: an opening or a fixture, which nothing may cover" in texts(attic())
     assert "crossed" not in texts(bench_wall())
+
+
+def test_a_fixture_behind_furniture_is_dashed_with_its_key() -> None:
+    # A wall of 4 m at a desk of 2 m with a socket of 75 x 100 mm and a heater behind it.
+    desk = PlacedFurniture("desk", Box(600, 0, 2600, 760))
+    plan = make_wall([PIECE], Size(4000, 2600), furniture=(desk,))
+    socket, heater = thing("socket", 1500, 300, 1575, 400), thing("heater", 1900, 50, 2500, 600)
+    drawn = draw(replace(plan, obstacles=(socket, heater, SWITCH)))
+    dashed = [line for line in lines_of(drawn, THIN) if line.dash and line.box.y1 < drawn.box.y1 - 30]
+    places = {tuple(round(each) for each in on_wall(drawn, line)) for line in dashed}
+    for x0, y0, x1, y1 in (socket.box, heater.box):
+        assert {(x0, y0, x1, y0), (x1, y0, x1, y1), (x0, y1, x1, y1), (x0, y0, x0, y1)} <= places
+    texts = {words.text: ink_box(words) for words in words_of(drawn)}
+    front = drawn.view.box_on_page(desk.box)
+    for text in ("X1", "heater", "desk"):
+        assert front.holds(texts[text])
+    for hidden in (socket, heater):
+        assert not texts["desk"].meets(drawn.view.box_on_page(hidden.box))
+    assert drawn.view.box_on_page(heater.box).holds(texts["heater"])
+    inks = [ink_box(words) for words in words_of(drawn)]
+    assert not [pair for pair in combinations(inks, 2) if pair[0].meets(pair[1])]
+
+
+def test_the_key_tells_dashed_boxes_where_there_are_some() -> None:
+    desk = PlacedFurniture("watch desk", Box(1000, 0, 2600, 760))
+    socket, half = thing("socket", 1500, 300, 1575, 400), thing("hatch", 2500, 300, 2700, 400)
+
+    def key(*obstacles: Obstacle) -> str:
+        plan = make_wall([PIECE], Size(4000, 2600), furniture=(desk,))
+        items = draw_key(replace(plan, obstacles=obstacles), 100.0).items
+        return " ".join(item.text for item in items if isinstance(item, Words))
+
+    assert "dashed box: an opening or a fixture behind furniture" in key(socket, half)
+    assert "crossed box" in key(socket, half)
+    assert "crossed box" not in key(socket)
+    assert "dashed box" not in key(half)
