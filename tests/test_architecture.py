@@ -32,7 +32,7 @@ FENCES = {
     "reportlab": {"to_files"},
     "svgwrite": {"to_files"},
     "cairosvg": {"to_files"},
-    "fontTools": {"typeface"},
+    "fontTools": {"typeface", "verify"},
     "uharfbuzz": {"given_fonts"},
     "bidi": {"reading_order"},
     "pikepdf": {"verify"},

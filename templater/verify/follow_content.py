@@ -14,6 +14,7 @@ from templater.geometry import Point
 from templater.verify.follow_paths import PathFollower
 from templater.verify.matrices import PLAIN, Matrix, multiply
 from templater.verify.model import Run, UnreadableError
+from templater.verify.read_fonts import APART, Letters
 from templater.verify.resources import Resources
 from templater.verify.split_content import PLAIN_INSTRUCTIONS, split_any
 
@@ -37,6 +38,8 @@ class Follower(PathFollower):
         self._depth = 0
         self._text = PLAIN
         self._goes_on = False
+        self._along = 0.0
+        self._shown: list[tuple[Letters, float, bytes]] = []  # since then, not yet measured
         self._rules: dict[bytes, Callable[..., None]] = {
             **self._list_state_rules(),
             **self._path_rules,
@@ -69,7 +72,10 @@ class Follower(PathFollower):
             try:
                 if line:
                     self._draw_line(line.split())
-                elif font:
+                    continue
+                if self._paths and operator not in self._path_rules:
+                    raise ValueError("a path that is not finished")
+                if font:
                     self._set_font(font, float(size))
                     self._state.leading = float(leading)
                     self._set_text(*map(float, matrix.split()))
@@ -85,6 +91,8 @@ class Follower(PathFollower):
         """Read any content."""
         for operands, operator in split_any(stream):
             try:
+                if self._paths and operator not in self._path_rules:
+                    raise ValueError("a path that is not finished")
                 self._rules[operator](*operands)
             except _NOT_FOLLOWED as error:
                 raise _refuse((*operands, operator)) from error
@@ -137,10 +145,11 @@ class Follower(PathFollower):
         self._state.painting = way
 
     def _set_text(self, *numbers: float) -> None:
-        self._text, self._goes_on = numbers, False
+        self._text, self._along, self._goes_on = numbers, 0.0, False
+        self._shown.clear()
 
     def _move_text(self, x: float, y: float) -> None:
-        self._text, self._goes_on = multiply((1.0, 0.0, 0.0, 1.0, x, y), self._text), False
+        self._set_text(*multiply((1.0, 0.0, 0.0, 1.0, x, y), self._text))
 
     def _move_text_and_lead(self, x: float, y: float) -> None:
         self._set_leading(-y)
@@ -154,19 +163,25 @@ class Follower(PathFollower):
         self._move_text(0.0, -self._state.leading)
 
     def _show(self, token: bytes) -> None:
-        if self._state.letters is None:
-            raise ValueError("words without a font")
-        self._take_words(0.0, self._state.letters.spell(token))
+        letters = self._letters()
+        self._take_words(0.0, letters.spell(token))
+        self._shown.append((letters, self._state.size, token))
 
     def _show_list(self, token: bytes) -> None:
-        if self._state.letters is None:
-            raise ValueError("words without a font")
-        for along, text in self._state.letters.spell_list(token):
-            self._take_words(along, text)
+        letters, size = self._letters(), self._state.size
+        for along, text in letters.spell_list(token):
+            self._goes_on = self._goes_on and abs(along) <= APART
+            self._take_words(along * size, text)
             self._goes_on = False
         self._goes_on = True
+        self._shown.append((letters, size, token))
 
-    def _take_words(self, along_em: float, text: str) -> None:
+    def _letters(self) -> Letters:
+        if self._state.letters is None:
+            raise ValueError("words without a font")
+        return self._state.letters
+
+    def _take_words(self, along: float, text: str) -> None:
         """Take in words; those that go on where the last ones ended are one with them."""
         state, runs = self._state, self.ink.runs
         if state.painting == _UNSEEN:
@@ -179,7 +194,9 @@ class Follower(PathFollower):
         a, b, c, d, e, f = multiply(self._text, state.matrix)
         if abs(a * d - b * c) * state.size**2 > _LARGEST_MM2:
             raise UnreadableError("it holds letters so large that they may hide marks")
-        along = along_em * state.size
+        self._along += sum(letters.measure(token) * size for letters, size, token in self._shown)
+        self._shown.clear()
+        along += self._along
         at, em_mm = Point(e + along * a, f + along * b), state.size * float((a * a + b * b) ** 0.5)
         runs.append(Run(text, at, Point(a, b), Point(c, d), em_mm))
         self._goes_on = True

@@ -58,7 +58,7 @@ class PathFollower(StateFollower):
             self._check_stroke()
         x0, y0, _, x1, y1, _, _ = parts[-7:]
         ends = apply(state.matrix, float(x0), float(y0)), apply(state.matrix, float(x1), float(y1))
-        self.ink.strokes.append(Stroke(*ends, state.width_mm, state.dash_mm, state.clip))
+        self.ink.strokes.append(Stroke(*ends, state.width_mm, state.dash_mm, state.clip, state.phase_mm))
 
     def _draw_line_in_steps(self, parts: Sequence[bytes]) -> None:
         """The same where a path was begun before."""
@@ -160,7 +160,8 @@ class PathFollower(StateFollower):
                 raise ValueError("a path that goes on where it was closed")
             if steps == ["m", "l"]:
                 start, end = points
-                ink.strokes.append(Stroke(start, end, state.width_mm, state.dash_mm, state.clip))
+                look = (state.width_mm, state.dash_mm, state.clip, state.phase_mm)
+                ink.strokes.append(Stroke(start, end, *look))
             elif steps == ["m", "c", "c", "c", "c"]:
                 ink.rings.append(read_ring(points, state.clip))
             elif "c" in steps:

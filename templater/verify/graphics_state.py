@@ -18,16 +18,18 @@ from templater.verify.resources import Resources
 
 @dataclass(slots=True)
 class State:
-    """What ``q`` saves and ``Q`` brings back; ``width`` and ``dash`` in the units of ``matrix``.
+    """What ``q`` saves and ``Q`` brings back; ``width``, ``dash``, ``phase`` in the units of ``matrix``.
 
-    ``width_mm`` and ``dash_mm`` are the same as they measure on the page.
+    ``width_mm``, ``dash_mm`` and ``phase_mm`` are the same as they measure on the page.
     """
 
     matrix: Matrix
     width: float = 1.0
     dash: tuple[float, ...] = ()
+    phase: float = 0.0
     width_mm: float = 0.0
     dash_mm: tuple[float, ...] = ()
+    phase_mm: float = 0.0
     clip: Box | None = None
     letters: Letters | None = None
     size: float = 0.0
@@ -43,6 +45,7 @@ class State:
         grown = stretch(self.matrix)
         self.width_mm = self.width * grown
         self.dash_mm = tuple([length * grown for length in self.dash])
+        self.phase_mm = self.phase * grown
 
 
 class StateFollower:
@@ -89,8 +92,8 @@ class StateFollower:
         self._state.width = width
         self._state.measure()
 
-    def _set_dash(self, lengths: bytes, _phase: float) -> None:
-        self._state.dash = tuple(map(float, lengths[1:-1].split()))
+    def _set_dash(self, lengths: bytes, phase: float) -> None:
+        self._state.dash, self._state.phase = tuple(map(float, lengths[1:-1].split())), phase
         self._state.measure()
 
     def _set_graphics_state(self, name: bytes) -> None:
@@ -98,7 +101,7 @@ class StateFollower:
             if key == "/LW":
                 self._set_width(float(value))
             elif key == "/D":
-                self._state.dash = tuple(map(float, value[0]))
+                self._state.dash, self._state.phase = tuple(map(float, value[0])), float(value[1])
                 self._state.measure()
             else:
                 raise ValueError(f"a graphics state with {key}")

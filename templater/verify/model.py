@@ -26,13 +26,14 @@ NEAR_MM = 0.01
 
 
 class Stroke(NamedTuple):
-    """A straight line; ``clip`` hides what lies outside it."""
+    """A straight line; ``clip`` hides what lies outside it; it starts at ``phase`` of its dashes."""
 
     start: Point
     end: Point
     width_mm: float
     dash: tuple[float, ...]
     clip: Box | None
+    phase: float = 0.0
 
 
 class Ring(NamedTuple):
@@ -107,8 +108,8 @@ class Ink:
 
         return Ink(
             [
-                Stroke(start.moved(dx, dy), end.moved(dx, dy), width, dash, clip(box))
-                for start, end, width, dash, box in self.strokes
+                Stroke(start.moved(dx, dy), end.moved(dx, dy), width, dash, clip(box), phase)
+                for start, end, width, dash, box, phase in self.strokes
             ],
             [Ring(centre.moved(dx, dy), radius, clip(box)) for centre, radius, box in self.rings],
             [Chain(tuple(point.moved(dx, dy) for point in points)) for (points,) in self.chains],

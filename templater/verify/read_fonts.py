@@ -8,14 +8,15 @@ from dataclasses import dataclass
 from typing import Any
 
 from templater.verify.model import UnreadableError
+from templater.verify.tell_letters import tell_letters
 
 _ESCAPES = {b"n": b"\n", b"r": b"\r", b"t": b"\t", b"b": b"\b", b"f": b"\f", b"\n": b"", b"\r": b""}
 _UNKNOWN = "\ufffd"
 _PARTS = re.compile(
     rb"(\((?>[^()\\]++|\\.|\((?>[^()\\]++|\\.)*+\))*+\)|<[0-9A-Fa-f\s]*+>)|([-+.\d]++)", re.DOTALL
 )
-_APART = 600.0
-"""Words further from the last ones than this, in thousandths of an em, are others."""
+APART = 0.6
+"""Words further from the last ones than this, in ems, are others."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +43,7 @@ class Letters:
         for string, shift in _PARTS.findall(token):
             if shift:
                 at -= float(shift)
-                if abs(float(shift)) > _APART and text:
+                if abs(float(shift)) > 1000 * APART and text:
                     yield begin / 1000, text
                     text = ""
                 continue
@@ -51,6 +52,14 @@ class Letters:
             at += sum(self.widths.get(code, 0.0) for code in self._list_codes(read_string(string)))
         if text:
             yield begin / 1000, text
+
+    def measure(self, token: bytes) -> float:
+        """How far a string, or a list of strings, moves the place where words go on, in ems."""
+        far = 0.0
+        for string, shift in _PARTS.findall(token):
+            codes = self._list_codes(read_string(string)) if string else ()
+            far += sum(self.widths.get(code, 0.0) for code in codes) - float(shift or 0.0)
+        return far / 1000
 
     def _list_codes(self, content: bytes) -> Iterable[int]:
         if self.code_bytes == 1:
@@ -61,9 +70,10 @@ class Letters:
 def read_letters(font: Any) -> Letters:
     """What the codes of a font mean (ISO 32000-1, 9.10.3). Raises UnreadableError."""
     kind = font.get("/Subtype")
-    if "/ToUnicode" not in font:
-        raise UnreadableError("its words cannot be read: a font does not tell its letters")
-    letters = _read_table(font.ToUnicode.read_bytes().decode("latin-1"))
+    if "/ToUnicode" in font:
+        letters = _read_table(font.ToUnicode.read_bytes().decode("latin-1"))
+    else:
+        letters = tell_letters(font)
     if kind == "/Type0" and font.get("/Encoding") == "/Identity-H":
         return Letters(letters, dict(_read_wide_widths(font.DescendantFonts[0])), 2)
     if kind in ("/TrueType", "/Type1", "/Type3"):

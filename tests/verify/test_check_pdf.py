@@ -52,7 +52,7 @@ def test_a_kit_for_a_printer_that_draws_too_small_and_too_large(tmp_path: Path) 
     assert check(path, records).faults == ()
     told = check(path).faults
     assert told[1] == "page 2 (overview): its paper is 299.97 × 207.90 mm, not 297.00 × 210.00 mm"
-    assert told[2] == f"{SHEET}it holds what cannot be followed: 'S'"  # a ring that is not round
+    assert told[2] == f"{SHEET}it holds a circle that is not round"
 
 
 SHEET = "page 3 (gull, sheet A1): "

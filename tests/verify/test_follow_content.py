@@ -51,6 +51,7 @@ def document() -> Iterator[pikepdf.Pdf]:
                     LW=0.7, D=Array([Array([3, 1]), 0]), CA=1, ca=1, BM=Name.Normal,
                     SMask=Name("/None"), SA=True,
                 ),
+                Later=Dictionary(D=Array([Array([3, 1]), 2])),
                 Faint=Dictionary(CA=0.5), Filled=Dictionary(ca=0.99), Lit=Dictionary(BM=Name.Screen),
                 Masked=Dictionary(SMask=Dictionary()), Odd=Dictionary(HT=Name.Default),
             ),
@@ -96,6 +97,10 @@ def _dashed(stroke: Stroke, *dash: float) -> Stroke:
         ("0.3 w [1 2] 0 d 2 0 0 2 0 0 cm 1 2 m 3 2 l S", [_dashed(_stroke(2, 4, 6, 4, 0.6), 2, 4)]),
         ("1 J 1 j 4 M 1 i /Saturation ri 1 2 m 3 2 l S", [_stroke(1, 2, 3, 2)]),
         ("/Span MP /Span BMC 1 2 m 3 2 l S EMC", [_stroke(1, 2, 3, 2)]),
+        ("0.3 w [1 2] 1 d 2 0 0 2 0 0 cm 1 2 m 3 2 l S", [
+            _dashed(_stroke(2, 4, 6, 4, 0.6), 2, 4)._replace(phase=2.0),
+        ]),
+        ("/Later gs 1 2 m 3 2 l S", [_dashed(_stroke(1, 2, 3, 2), 3, 1)._replace(phase=2.0)]),
         ("/Wide gs 1 2 m 3 2 l S", [_dashed(_stroke(1, 2, 3, 2, 0.7), 3, 1)]),
         ("2 0 0 2 0 0 cm /Wide gs 1 2 m 3 2 l S", [_dashed(_stroke(2, 4, 6, 4, 1.4), 6, 2)]),
         ("0.1 w 1 2 m 3 2 l S 2 w 1 2 m 3 2 l S", [_stroke(1, 2, 3, 2, 0.1), _stroke(1, 2, 3, 2, 2.0)]),
@@ -190,6 +195,10 @@ def test_four_curves_that_make_a_circle(document: pikepdf.Pdf, is_plain: bool, e
         CIRCLE.replace("15.523 0 20 4.477 20 10", "15.523 0 20 4.477 20 10.1") + " S",
         CIRCLE.rsplit("15.523 0", 1)[0] + "S",  # three of them
         "0 0 m 1 1 l h 5 5 l S",  # on after it was closed
+        "0 0 m 9 0 l q 0 5 m 9 5 l S Q",  # readers forget a path that is not painted before aught else
+        "0 0 m 9 0 l 2 w 0 5 m 9 5 l S",
+        "0 0 m 9 0 l BT /F1 10 Tf 1 0 0 1 5 6 Tm (A) Tj ET 0 5 m 9 5 l S",
+        "0 0 m 9 0 l BT 1 0 0 1 0 0 Tm 1 0 0 1 5 6 Tm /F1 10 Tf 12 TL (A) Tj ET S",
         "0 0 m 9 0 9 9 0 9 c W n",  # a clip that is round
         "0 0 m 9 0 l 9 9 l 1 9 l W n",
         "0 0 m 9 0 l 9 9 l 0 9 l 1 9 l W n",
@@ -198,7 +207,7 @@ def test_four_curves_that_make_a_circle(document: pikepdf.Pdf, is_plain: bool, e
     ],
 )
 def test_curves_and_clips_that_are_refused(document: pikepdf.Pdf, is_plain: bool, content: str) -> None:
-    with pytest.raises(UnreadableError, match="cannot be followed"):
+    with pytest.raises(UnreadableError, match=r"cannot be followed|that is not round"):
         _follow(document, content, is_plain=is_plain)
 
 
@@ -313,6 +322,19 @@ def test_words(document: pikepdf.Pdf, is_plain: bool, content: str, runs: list[R
             Run("A", Point(5, 6), Point(0, 1), Point(-1, 0), 10.0),
             Run("B", near(Point(5, 18)), Point(0, 1), Point(-1, 0), 10.0),
         ]),
+        # Where words go on: A is 0.5 em wide, B 0.6 em, and em is 10.
+        ("1 0 0 1 5 6 Tm (A) Tj [-600 (B)] TJ", [_run("AB", 5, 6)]),
+        ("1 0 0 1 5 6 Tm (A) Tj [-700 (B)] TJ", [_run("A", 5, 6), _run("B", 17, 6)]),
+        ("1 0 0 1 5 6 Tm [(A) -700 (B)] TJ [-700 (A)] TJ", [
+            _run("A", 5, 6), _run("B", 17, 6), _run("A", 17 + 6 + 7, 6),
+        ]),
+        ("1 0 0 1 5 6 Tm (A) Tj /F1 20 Tf [-700 (B)] TJ", [
+            _run("A", 5, 6), _run("B", 5 + 5 + 14, 6, 20.0),
+        ]),
+        ("1 0 0 1 5 6 Tm (AB) Tj [-100] TJ [-700 (C)] TJ", [
+            _run("AB", 5, 6), _run("C", 5 + 11 + 1 + 7, 6),
+        ]),
+        ("1 0 0 1 5 6 Tm (A) Tj 0 -3 Td [-700 (B)] TJ", [_run("A", 5, 6), _run("B", 12, 3)]),
         ('3 TL 1 0 0 1 5 6 Tm 9 8 (A) "', [_run("A", 5, 3)]),
     ],
 )  # fmt: skip

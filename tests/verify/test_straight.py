@@ -6,7 +6,7 @@ import pytest
 
 from templater.geometry import Box, Point
 from templater.verify.model import Stroke
-from templater.verify.straight import Straight, list_straight
+from templater.verify.straight import Straight, list_straight, measure_last_gap
 from templater.verify.stretches import leave, measure
 from tests.verify.near import near
 
@@ -59,6 +59,56 @@ def test_what_a_clip_leaves_of_a_line(
     turned = Box(CLIP.y0, CLIP.x0, CLIP.y1, CLIP.x1)
     _, (upright,) = list_straight([_stroke(across, low, across, high, turned)])
     assert upright.seen == seen
+
+
+@pytest.mark.parametrize(
+    ("length", "dash", "phase", "gap"),
+    [
+        # Dashes of 3, gaps of 1: 10 is 2 into a dash, 11 ends with one, 11.5 is 0.5 into a gap.
+        (10.0, (3.0, 1.0), 0.0, 0.0),
+        (11.0, (3.0, 1.0), 0.0, 0.0),
+        (11.5, (3.0, 1.0), 0.0, 0.5),
+        (10.5, (3.0, 1.0), 1.0, 0.5),
+        (12.5, (3.0, 1.0), 0.0, 0.0),
+        # 6, a gap of 2, 1, a gap of 3: once 12, so that 23 is 11, or 2 into the second gap.
+        (23.0, (6.0, 2.0, 1.0, 3.0), 0.0, 2.0),
+        (19.0, (6.0, 2.0, 1.0, 3.0), 0.0, 1.0),
+        (20.0, (6.0, 2.0, 1.0, 3.0), 0.0, 2.0),
+        (20.5, (6.0, 2.0, 1.0, 3.0), 0.0, 0.0),
+        (10.0, (3.0,), 0.0, 1.0),  # a dash of 3, a gap of 3
+        (10.0, (0.0, 0.0), 0.0, 0.0),
+        (10.0, (-3.0, 4.0), 0.0, 0.0),
+    ],
+)
+def test_the_gap_that_a_dashed_line_ends_with(
+    length: float, dash: tuple[float, ...], phase: float, gap: float
+) -> None:
+    assert measure_last_gap(length, dash, phase) == near(gap)
+
+
+@pytest.mark.parametrize(
+    ("start", "end", "seen"),
+    [
+        # Dashes of 2, gaps of 1, a clip from 20 to 80: 50.5 long, it ends 0.5 into its 17th gap.
+        (29.9, 80.4, (29.9, 80.4)),  # 0.4 of the gap is hidden, and no ink
+        (30.2, 80.7, (30.2, 80.0)),  # 0.2 of the dash before it is hidden too
+        (70.1, 19.6, (19.6, 70.1)),  # the same the other way
+        (69.8, 19.3, (20.0, 69.8)),
+        (19.6, 70.1, (20.0, 70.1)),  # a line starts with a dash
+        (25.0, 75.5, (25.0, 75.5)),
+        (90.0, 140.5, None),
+    ],
+)
+def test_a_clip_that_hides_but_a_gap_hides_nothing(
+    start: float, end: float, seen: tuple[float, float] | None
+) -> None:
+    (level,), _ = list_straight([_stroke(start, 50, end, 50, CLIP)])
+    assert level.seen == seen
+    turned = Box(CLIP.y0, CLIP.x0, CLIP.y1, CLIP.x1)
+    _, (upright,) = list_straight([_stroke(50, start, 50, end, turned)])
+    assert upright.seen == seen
+    (plain,), _ = list_straight([_stroke(start, 50, end, 50, CLIP)._replace(dash=())])
+    assert plain.seen is None or (plain.seen[0] >= 20 and plain.seen[1] <= 80)
 
 
 @pytest.mark.parametrize(
