@@ -12,6 +12,7 @@ from templater.mounting.hang_points import find_reach, find_rings, given
 from templater.mounting.wire_checks import check_wire
 from templater.quoting import quote
 
+_MOST_SCREWS = 200
 _WIDTH_KEYS = {Hanger.CLEAT: "width", Hanger.WIRE: "spread"}
 
 
@@ -19,6 +20,10 @@ def check_hardware(piece: Piece, units: Unit, *, has_studs: bool) -> Iterator[Fa
     """Every fault of one piece's hardware; ``has_studs``: whether the layout says where studs are."""
     hang = piece.hang
     if hang is None:
+        return
+    too_many = [*_check_screws(piece, hang)]
+    if too_many:
+        yield from too_many
         return
     if hang.drop_mm is not None:
         yield from _check_drop(piece, hang, units)
@@ -35,6 +40,19 @@ def check_hardware(piece: Piece, units: Unit, *, has_studs: bool) -> Iterator[Fa
             "add for example 'studs: {first: 8 in, every: 16 in}' to the wall, or use 'every'",
             hang.at,
         )
+
+
+def _check_screws(piece: Piece, hang: Hanging) -> Iterator[Fault]:
+    """A rail with more screws than anybody drives; nothing else of it is then looked at."""
+    if hang.by is Hanger.CLEAT and hang.every_mm is not None:
+        spaces = given(hang.width_mm) / hang.every_mm
+        if spaces > _MOST_SCREWS:
+            yield Fault(
+                f"'every' of {quote(piece.name)} gives its rail {spaces:.0f} screws, more than"
+                f" {_MOST_SCREWS}",
+                "check 'every' and its unit",
+                hang.at,
+            )
 
 
 def _check_drop(piece: Piece, hang: Hanging, units: Unit) -> Iterator[Fault]:

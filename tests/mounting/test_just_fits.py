@@ -88,3 +88,12 @@ def test_a_mass_centre_plumb_under_a_ring_is_not_between(balance: float, side: s
     ]
     inside = balance * (1 - MORE / 200)
     assert mounting_of(replace(WIRE, rings=LEVEL, wire_mm=700, balance_mm=inside)).faults == ()
+
+
+def test_a_rail_has_no_more_screws_than_anybody_drives() -> None:
+    # 400 mm by steps of 2 mm: 200 screws and one; by steps of 0.001 mm, a slip of the unit, 400,000.
+    cleat = replace(hanging(Hanger.CLEAT, 50), width_mm=400.0)
+    assert mounting_of(replace(cleat, every_mm=2.0)).faults == ()
+    (fault,) = mounting_of(replace(cleat, every_mm=0.001)).faults
+    assert "400000 screws" in fault.message
+    assert fault.hint == "check 'every' and its unit"
