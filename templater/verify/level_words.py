@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 
 from templater.verify.hole_words import list_blocks
 from templater.verify.model import Run
@@ -14,6 +15,7 @@ _SAYING = re.compile(
     r"LEVEL LINE(?:, (?:all )?holes? ?(?P<numbers>[\d, ]*\d)?)?(?: \(unbroken\))?"
     rf" set it (?:(?P<away>{LENGTH} (?:above|below)) the datum|on the datum)"
 )
+_HEADING = "LEVEL LINE"
 _ZERO = "0 mm"
 
 
@@ -23,11 +25,17 @@ def check_level_words(runs: Sequence[Run], marks: TemplateMarks) -> Iterator[str
     Where holes have hang points at several heights, each line must be told by its holes. What a name
     in the layout says too cannot be told from it, and is not judged.
     """
-    if _SAYING.search(" ".join(marks.given.split())):
+    if _is_said(marks.given) or not any(run.text.startswith(_HEADING) for run in runs):
         return
     for block in list_blocks(runs):
         if match := _SAYING.match(" ".join(block)):
             yield from _check_saying(match, marks)
+
+
+@lru_cache(maxsize=8)
+def _is_said(given: str) -> bool:
+    """Whether the layout's own texts say the same as sheets do."""
+    return _SAYING.search(" ".join(given.split())) is not None
 
 
 def _check_saying(match: re.Match[str], marks: TemplateMarks) -> Iterator[str]:
