@@ -21,7 +21,7 @@ from templater.commands.new import new
 from templater.commands.proof import proof
 from templater.commands.telling import name_lacking_signs, tell
 from templater.errors import ExitCode, TemplaterError
-from templater.to_files.held_signals import ENDING_SIGNALS
+from templater.to_files.held_signals import ENDING_SIGNALS, end_run
 
 _EXIT_CODES = """\b
 Exit codes:
@@ -103,8 +103,8 @@ def _name_what_streams_lack() -> None:
 def heed_signals() -> None:
     """Let a supervisor, or a terminal that is closed, end a run as Ctrl-C does, unless told not to."""
     for number in ENDING_SIGNALS:
-        if signal.getsignal(number) is signal.SIG_DFL:
-            signal.signal(number, signal.default_int_handler)
+        if signal.getsignal(number) in (signal.SIG_DFL, signal.default_int_handler):
+            signal.signal(number, end_run)
 
 
 def main() -> None:

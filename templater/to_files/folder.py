@@ -14,7 +14,7 @@ from pathlib import Path
 from templater.errors import Fault, WriteError
 from templater.quoting import show_path
 from templater.to_files.durable import settle_tree
-from templater.to_files.held_signals import signals_held
+from templater.to_files.held_signals import heed_what_was_asked, signals_held
 from templater.to_files.manifest import SCHEMA
 from templater.to_files.refusal import cannot_write
 from templater.to_files.swap import exchange
@@ -114,6 +114,7 @@ def whole_folder(folder: Path, layout: bytes = b"") -> Iterator[Path]:
             yield place.new
             settle_tree(place.new)
             check_is_replaceable(folder, layout)  # once more, for making it took a while
+            heed_what_was_asked()
             with signals_held():
                 _put_in_place(place)
     except OSError as error:

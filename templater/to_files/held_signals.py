@@ -6,11 +6,27 @@ import signal
 import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
+from typing import NoReturn
 
 ENDING_SIGNALS = tuple(
     getattr(signal, name) for name in ("SIGTERM", "SIGHUP", "SIGINT") if hasattr(signal, name)
 )
 """What asks a run to end: its terminal's Ctrl-C, a supervisor, a terminal that is closed."""
+
+
+_asked: list[int] = []
+
+
+def end_run(number: int, _frame: object) -> NoReturn:
+    """The handler that ends a run as Ctrl-C does, and remembers that it was asked to."""
+    _asked.append(number)
+    raise KeyboardInterrupt
+
+
+def heed_what_was_asked() -> None:
+    """End a run that was asked to end where a library has swallowed the interrupt."""
+    if _asked:
+        raise KeyboardInterrupt
 
 
 @contextmanager

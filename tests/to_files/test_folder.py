@@ -3,6 +3,7 @@ from __future__ import annotations
 import json
 import os
 import shutil
+from contextlib import suppress
 from hashlib import sha256
 from pathlib import Path
 
@@ -10,6 +11,7 @@ import pytest
 
 import templater.to_files.folder
 from templater.errors import ExitCode, WriteError
+from templater.to_files import held_signals
 from templater.to_files.file import whole_file, write_new_file
 from templater.to_files.folder import check_is_replaceable, whole_folder
 from templater.to_files.manifest import SCHEMA
@@ -361,3 +363,19 @@ def test_a_file_is_written_where_its_link_leads(tmp_path: Path) -> None:
     _write(tmp_path / "link.zip", b"PK second")
     assert (tmp_path / "link.zip").is_symlink()
     assert _listed(tmp_path / "kept") == {"kit.zip": b"PK second"}
+
+
+def test_an_interrupt_that_a_library_has_swallowed_still_keeps_the_kit_from_its_place(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(held_signals, "_asked", [])
+
+    def make() -> None:
+        with whole_folder(tmp_path / "kit") as new:
+            (new / "page").touch()
+            with suppress(KeyboardInterrupt):  # as a bare except does
+                held_signals.end_run(2, None)
+
+    with pytest.raises(KeyboardInterrupt):
+        make()
+    assert list(tmp_path.iterdir()) == []
