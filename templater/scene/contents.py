@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from templater.layout.model import Arrangement, Hanger
 from templater.mounting.model import Cord
 from templater.mounting.notes import ON_LEDGE
 from templater.placement.model import PlacedPiece, Plan
+from templater.rules.holding import Holding, find_holding
 
 
 def count_things(number: int, thing: str) -> str:
@@ -24,10 +24,7 @@ def count_pieces(plan: Plan) -> str:
 
 def is_ledge(piece: PlacedPiece, plan: Plan) -> bool:
     """Whether it is a ledge on which others of its group stand."""
-    is_screwed = piece.hang is not None and piece.hang.by is Hanger.CLEAT  # as a ledge is
-    return is_screwed and any(
-        group.name == piece.group and group.arrange is Arrangement.LEDGE for group in plan.groups
-    )
+    return find_holding(piece, plan) is Holding.LEDGE
 
 
 def tell_no_hole(piece: PlacedPiece) -> str:
