@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import codecs
 import os
-import signal
 import sys
 from io import TextIOWrapper
 from typing import Any, NoReturn
@@ -21,7 +20,7 @@ from templater.commands.new import new
 from templater.commands.proof import proof
 from templater.commands.telling import name_lacking_signs, tell
 from templater.errors import ExitCode, TemplaterError
-from templater.to_files.held_signals import ENDING_SIGNALS, end_run
+from templater.to_files.held_signals import signals_heeded
 
 _EXIT_CODES = """\b
 Exit codes:
@@ -100,26 +99,19 @@ def _name_what_streams_lack() -> None:
             stream.reconfigure(errors="templater.named")
 
 
-def heed_signals() -> None:
-    """Let a supervisor, or a terminal that is closed, end a run as Ctrl-C does, unless told not to."""
-    for number in ENDING_SIGNALS:
-        if signal.getsignal(number) in (signal.SIG_DFL, signal.default_int_handler):
-            signal.signal(number, end_run)
-
-
 def main() -> None:
     """Run the command line; whatever happens, no traceback."""
     _open_closed_streams()
-    heed_signals()
     _name_what_streams_lack()
     try:
-        commands(prog_name="templater", standalone_mode=False)
-        sys.stdout.flush()
+        with signals_heeded():
+            commands(prog_name="templater", standalone_mode=False)
+            sys.stdout.flush()
     except OSError as error:
         _give_up_writing(error)
     except SystemExit as end:  # 1 is what click and rich answer to a pipe that nobody reads
         sys.exit(ExitCode.CANNOT_WRITE if end.code == 1 else end.code)
-    except click.exceptions.Abort:
+    except (click.exceptions.Abort, KeyboardInterrupt):
         click.echo("interrupted", err=True)
         sys.exit(ExitCode.INTERRUPTED)
     except click.ClickException as error:

@@ -12,7 +12,7 @@ from pathlib import Path
 from templater.errors import Fault, WriteError
 from templater.quoting import show_path
 from templater.to_files.durable import settle_file
-from templater.to_files.held_signals import signals_held
+from templater.to_files.held_signals import heed_what_was_asked, signals_held
 from templater.to_files.refusal import cannot_write
 from templater.to_files.workplace import workplace
 
@@ -29,6 +29,7 @@ def write_new_file(path: Path, content: bytes) -> None:
         with workplace(path) as place:
             place.new.write_bytes(content)
             settle_file(place.new)
+            heed_what_was_asked()
             _put_where_nothing_is(place.new, path)
     except FileExistsError as error:
         message = f"{show_path(path)} exists already"
@@ -67,6 +68,7 @@ def whole_file(
                 check_is_replaceable_file(path, is_ours)  # once more, for making it took a while
                 shutil.copymode(real, place.new)
             settle_file(place.new)
+            heed_what_was_asked()
             place.new.replace(real)
     except OSError as error:
         raise cannot_write(path, error, _WRITABLE) from error

@@ -15,9 +15,10 @@ ENDING_SIGNALS = tuple(
 
 
 _asked: list[int] = []
+"""The signals that have come since the run began."""
 
 
-def end_run(number: int, _frame: object) -> NoReturn:
+def _end_run(number: int, _frame: object) -> NoReturn:
     """The handler that ends a run as Ctrl-C does, and remembers that it was asked to."""
     _asked.append(number)
     raise KeyboardInterrupt
@@ -27,6 +28,30 @@ def heed_what_was_asked() -> None:
     """End a run that was asked to end where a library has swallowed the interrupt."""
     if _asked:
         raise KeyboardInterrupt
+
+
+@contextmanager
+def signals_heeded() -> Iterator[None]:
+    """Let a supervisor, or a terminal that is closed, end the block as Ctrl-C does, unless told not to.
+
+    Afterwards all is as it was: who calls the program as a library keeps handlers of its own, and
+    what one run was asked does not end the next.
+    """
+    before = {number: signal.getsignal(number) for number in ENDING_SIGNALS}
+    heeded = [
+        number
+        for number, handler in before.items()
+        if handler in (signal.SIG_DFL, signal.default_int_handler)
+    ]
+    _asked.clear()
+    try:
+        for number in heeded:
+            signal.signal(number, _end_run)
+        yield
+    finally:
+        for number in heeded:
+            signal.signal(number, before[number])
+        _asked.clear()
 
 
 @contextmanager

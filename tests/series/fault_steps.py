@@ -33,12 +33,11 @@ FAULTS = ("signal=KILL", "error=ENOSPC", "error=EIO", "error=EROFS", "signal=INT
 _WRITE = """
 import shutil, sys
 from pathlib import Path
-from templater.cli import heed_signals
 from templater.errors import WriteError
 from templater.to_files.folder import whole_folder
-heed_signals()
+from templater.to_files.held_signals import signals_heeded
 try:
-    with whole_folder(Path("kit")) as building:
+    with signals_heeded(), whole_folder(Path("kit")) as building:
         shutil.copytree(sys.argv[1], building, dirs_exist_ok=True)
 except WriteError as error:
     print(error, file=sys.stderr)

@@ -3,7 +3,10 @@ from __future__ import annotations
 import json
 import os
 import shutil
-from contextlib import suppress
+import signal
+from collections.abc import Callable
+from contextlib import AbstractContextManager, suppress
+from functools import partial
 from hashlib import sha256
 from pathlib import Path
 
@@ -11,9 +14,9 @@ import pytest
 
 import templater.to_files.folder
 from templater.errors import ExitCode, WriteError
-from templater.to_files import held_signals
 from templater.to_files.file import whole_file, write_new_file
 from templater.to_files.folder import check_is_replaceable, whole_folder
+from templater.to_files.held_signals import ENDING_SIGNALS, signals_heeded
 from templater.to_files.manifest import SCHEMA
 
 
@@ -365,17 +368,26 @@ def test_a_file_is_written_where_its_link_leads(tmp_path: Path) -> None:
     assert _listed(tmp_path / "kept") == {"kit.zip": b"PK second"}
 
 
-def test_an_interrupt_that_a_library_has_swallowed_still_keeps_the_kit_from_its_place(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+@pytest.mark.parametrize("whole", [whole_folder, partial(whole_file, is_ours=Path.is_file)])
+def test_an_interrupt_that_a_library_has_swallowed_still_keeps_what_is_made_from_its_place(
+    tmp_path: Path, whole: Callable[[Path], AbstractContextManager[Path]]
 ) -> None:
-    monkeypatch.setattr(held_signals, "_asked", [])
-
     def make() -> None:
-        with whole_folder(tmp_path / "kit") as new:
-            (new / "page").touch()
+        with signals_heeded(), whole(tmp_path / "kit") as new:
+            (new / "page" if new.is_dir() else new).touch()
             with suppress(KeyboardInterrupt):  # as a bare except does
-                held_signals.end_run(2, None)
+                signal.raise_signal(signal.SIGTERM)
 
     with pytest.raises(KeyboardInterrupt):
         make()
     assert list(tmp_path.iterdir()) == []
+
+
+def test_what_one_run_was_asked_does_not_end_the_next(tmp_path: Path) -> None:
+    before = [signal.getsignal(number) for number in ENDING_SIGNALS]
+    with pytest.raises(KeyboardInterrupt), signals_heeded():
+        signal.raise_signal(signal.SIGINT)
+    assert [signal.getsignal(number) for number in ENDING_SIGNALS] == before
+    with whole_folder(tmp_path / "kit") as new:
+        (new / "page").touch()
+    assert _listed(tmp_path) == {"kit": b"", "kit/page": b""}
