@@ -11,7 +11,6 @@ from click.testing import CliRunner
 from templater.cli import commands
 from templater.errors import ExitCode
 from templater.layout.rule_codes import RULE_CODES
-from templater.pipeline import plan_wall
 
 ROOT = Path(__file__).parent.parent
 README = (ROOT / "README.md").read_text("utf-8")
@@ -35,10 +34,26 @@ def test_the_readmes_first_command_names_a_shipped_layout() -> None:
     assert (ROOT / layout).is_file()
 
 
-def test_the_readmes_layout_is_sound() -> None:
-    layout = _blocks(README, "yaml")[0]
-    plan = plan_wall(layout.encode(), "README.md").plan
-    assert plan.hole_count == 4
+def test_the_readmes_program_tells_where_its_layout_has_holes(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    Path("hall.yaml").write_text(_blocks(README, "yaml")[0], "utf-8")
+    (program,) = _blocks(README, "python")
+    exec(compile(program, "README.md", "exec"), {})
+    told = re.findall(r"^(.*): ([\d.]+) across, ([\d.]+) up$", capsys.readouterr().out, re.MULTILINE)
+    # By hand, in: the pair is 16 + 3 + 16 wide over a bench from 30 to 110, so its middle is at 70; it
+    # stands 7 above 34, so its top is at 61. The bell's middle is at 60, so its top at 64 1/2.
+    by_hand = [
+        ("Tide chart", 70 - 1.5 - 8, 61 - 2.25 + 0.5),
+        ("Kelp print", 70 + 1.5 + 8 - 6, 61 - 3),
+        ("Kelp print", 70 + 1.5 + 8 + 6, 61 - 3),
+        ("Fog bell", 150, 64.5 - 0.5),
+    ]
+    assert [name for name, *_ in told] == [name for name, *_ in by_hand]
+    for (_, *found), (_, *expected) in zip(told, by_hand, strict=True):
+        assert [float(value) / 25.4 for value in found] == pytest.approx(expected, abs=0.001)
+    assert Path("hall-kit", "kit.pdf").is_file()
 
 
 @pytest.mark.parametrize("text", [README, DEVELOPERS], ids=["README", "DEVELOPERS"])
