@@ -11,7 +11,7 @@ import pytest
 from hypothesis import settings
 
 from templater.to_files.held_signals import ENDING_SIGNALS
-from tests.kits import LAYOUTS, STEMS, MadeKit, make_kit
+from tests.kits import LAYOUTS, NO_PICTURE, STEMS, MadeKit, make_kit, without_picture
 from tests.running import Run, make_run
 
 # No test is timed: a loaded machine would fail it.
@@ -39,6 +39,13 @@ def _signals_are_heeded() -> Iterator[None]:
         signal.signal(number, handler)
 
 
+def make_shipped_kit(stem: str, paper: str, folder: Path) -> MadeKit:
+    """The kit of a shipped layout on a paper; on one paper of each with the overview's picture."""
+    layout = LAYOUTS / f"{stem}.yaml"
+    picture = paper in (OWN, "letter")
+    return make_kit(layout, folder, None if paper == OWN else paper, picture=picture)
+
+
 @pytest.fixture(scope="session")
 def shipped_kit(tmp_path_factory: pytest.TempPathFactory) -> KitMaker:
     """The kit of a shipped layout on a paper, made when first asked for."""
@@ -47,18 +54,29 @@ def shipped_kit(tmp_path_factory: pytest.TempPathFactory) -> KitMaker:
     def make(stem: str, paper: str) -> MadeKit:
         if (stem, paper) not in made:
             folder = tmp_path_factory.mktemp("kits") / stem
-            made[stem, paper] = make_kit(
-                LAYOUTS / f"{stem}.yaml", folder, None if paper == OWN else paper
-            )
+            made[stem, paper] = make_shipped_kit(stem, paper, folder)
         return made[stem, paper]
 
     return make
+
+
+@pytest.fixture
+def hall(shipped_kit: KitMaker) -> MadeKit:
+    """The stair hall's kit on Letter: 27 pages or so, four pieces, five holes."""
+    return shipped_kit("stair-hall", "letter")
 
 
 @pytest.fixture(params=PAIRS, ids=lambda pair: "-on-".join(pair).replace(" ", "-"))
 def kit(request: pytest.FixtureRequest, shipped_kit: KitMaker) -> MadeKit:
     """Each shipped layout, some on A4, on Letter and on a roll, the others on their own paper."""
     return shipped_kit(*request.param)
+
+
+@pytest.fixture
+def no_picture() -> Iterator[str]:
+    """Kits come without the overview's picture; gives the line that says so."""
+    with without_picture():
+        yield f"{NO_PICTURE}\n"
 
 
 @pytest.fixture

@@ -24,10 +24,10 @@ def make_examples(folder: Path) -> None:
         wall = read_wall(ROOT / "layouts" / f"{name}.yaml")
         kit, _ = plan_kit(wall, PrintChoices())
         write_proved_kit(kit, wall.source, folder / name)
-    _draw_picture(folder / LAYOUTS[0], folder / PICTURE)
+    draw_picture(folder / LAYOUTS[0], folder / PICTURE)
 
 
-def _draw_picture(kit: Path, picture: Path) -> None:
+def draw_picture(kit: Path, picture: Path) -> None:
     """The sheet with the first hole of a kit, as a raster."""
     import json
 

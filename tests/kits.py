@@ -3,17 +3,21 @@
 from __future__ import annotations
 
 import json
-from dataclasses import dataclass
+from collections.abc import Iterator
+from contextlib import contextmanager, nullcontext
+from dataclasses import dataclass, replace
 from functools import cached_property
 from pathlib import Path
 from typing import Any
 
 import pikepdf
+import pytest
 
 from templater.geometry import Box, Point
 from templater.paper import parse_paper
 from templater.pipeline import PrintChoices, plan_kit, read_wall
 from templater.proving import write_proved_kit
+from templater.to_files.png import CairoMissingError
 from tests.reading import Ink, Outline, Ring, Run, Stroke, SvgReading, read_pdf_page, read_svg
 
 LAYOUTS = Path(__file__).parent.parent / "layouts"
@@ -130,11 +134,38 @@ class MadeKit:
         return [Point(x - x0, y - y0) for x, y in self.pieces[slug]["holes"]]
 
 
-def make_kit(layout: Path, folder: Path, paper: str | None = None, *, split: bool = False) -> MadeKit:
-    """Write a kit without the command line."""
+NO_PICTURE = "no PNG: there is no cairo here"
+
+
+@contextmanager
+def without_picture() -> Iterator[None]:
+    """Kits are made as on a machine without cairo: the picture takes most of the time of a small one."""
+
+    def refuse(_svg: str) -> bytes:
+        raise CairoMissingError(NO_PICTURE)
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr("templater.to_files.kit.png_bytes", refuse)
+        yield
+
+
+def make_kit(
+    layout: Path,
+    folder: Path,
+    paper: str | None = None,
+    *,
+    choices: PrintChoices | None = None,
+    split: bool = False,
+    picture: bool = False,
+) -> MadeKit:
+    """Write a kit without the command line; the overview's picture only where it is asked for."""
     wall = read_wall(layout)
-    kit, _ = plan_kit(wall, PrintChoices(paper=None if paper is None else parse_paper(paper)))
-    write_proved_kit(kit, wall.source, folder, split=split)
+    choices = choices or PrintChoices()
+    if paper is not None:
+        choices = replace(choices, paper=parse_paper(paper))
+    kit, _ = plan_kit(wall, choices)
+    with nullcontext() if picture else without_picture():
+        write_proved_kit(kit, wall.source, folder, split=split)
     return MadeKit(folder)
 
 

@@ -3,38 +3,23 @@
 from __future__ import annotations
 
 import csv
-from collections.abc import Iterator
 from dataclasses import replace
 from math import dist
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from templater.errors import LayoutError
 from templater.geometry import Point, Size
 from templater.layout.model import Layout
-from templater.to_files.png import CairoMissingError
 from tests.kits import make_kit
 from tests.strategies import layouts, write_layout
 
 NEAR = 0.01
 """How far ink may be from where it belongs, mm."""
 RING_MM = 5.0
-
-
-@pytest.fixture(scope="module")
-def no_picture() -> Iterator[None]:
-    """Kits as on a machine without cairo: the picture would take most of the time."""
-
-    def fail(_svg: str) -> bytes:
-        raise CairoMissingError("no PNG")
-
-    with pytest.MonkeyPatch.context() as patch:
-        patch.setattr("templater.to_files.kit.png_bytes", fail)
-        yield
 
 
 @given(
@@ -44,7 +29,7 @@ def no_picture() -> Iterator[None]:
 )
 @settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_any_layout_gives_a_clear_error_or_a_kit_that_agrees_with_itself(
-    no_picture: None, layout: Layout, paper: str, wall: float
+    layout: Layout, paper: str, wall: float
 ) -> None:
     size = Size(layout.wall.size.width * wall, layout.wall.size.height)
     layout = replace(layout, wall=replace(layout.wall, size=size))

@@ -4,15 +4,12 @@ from __future__ import annotations
 
 from pathlib import Path
 
-import numpy as np
 import pypdfium2
 import pytest
 
-from templater.paper import parse_paper
-from templater.pipeline import PrintChoices, plan_kit, read_wall
+from templater.pipeline import PrintChoices
 from templater.printing.model import Coverage
-from templater.proving import write_proved_kit
-from tests.kits import LAYOUTS, MadeKit
+from tests.kits import LAYOUTS, MadeKit, make_kit
 
 PIXELS_PER_MM = 6
 MOST_INK = 0.04
@@ -24,17 +21,12 @@ def test_a_sheet_of_a_template_takes_little_ink(kit: MadeKit) -> None:
 
 @pytest.mark.parametrize("paper", ["a4", "letter", "a5"])
 def test_a_card_which_is_fuller_of_words_takes_little_ink_too(paper: str, tmp_path: Path) -> None:
-    wall = read_wall(LAYOUTS / "salon-wall.yaml")
-    kit, _ = plan_kit(wall, PrintChoices(paper=parse_paper(paper), cover=Coverage.CARD))
-    write_proved_kit(kit, wall.source, tmp_path / "kit")
-    _check_sheets(MadeKit(tmp_path / "kit"))
+    choices = PrintChoices(cover=Coverage.CARD)
+    _check_sheets(make_kit(LAYOUTS / "salon-wall.yaml", tmp_path / "kit", paper, choices=choices))
 
 
 def test_whole_templates_on_the_smallest_paper_take_little_ink_too(tmp_path: Path) -> None:
-    wall = read_wall(LAYOUTS / "keepers-study.yaml")
-    kit, _ = plan_kit(wall, PrintChoices(paper=parse_paper("a5")))
-    write_proved_kit(kit, wall.source, tmp_path / "kit")
-    _check_sheets(MadeKit(tmp_path / "kit"))
+    _check_sheets(make_kit(LAYOUTS / "keepers-study.yaml", tmp_path / "kit", "a5"))
 
 
 def _check_sheets(kit: MadeKit) -> None:
@@ -63,4 +55,4 @@ def test_a_black_page_would_be_found() -> None:
 def _measure_ink(page: pypdfium2.PdfPage) -> float:
     """The part of the page that is black, grey pixels by how dark they are."""
     bitmap = page.render(scale=PIXELS_PER_MM * 25.4 / 72, grayscale=True)
-    return 1 - float(np.asarray(bitmap.to_numpy(), dtype=float).mean()) / 255
+    return 1 - float(bitmap.to_numpy().mean()) / 255

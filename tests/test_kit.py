@@ -51,7 +51,7 @@ def test_the_manifest_hashes_every_other_file(kit: MadeKit) -> None:
         "kit.pdf",
         "overview.svg",
         "overview.pdf",
-        "overview.png",
+        *({"overview.png"} - set(kit.manifest["missing"])),
         "hooks.csv",
         "layout.yaml",
         *(f"templates/{slug}.svg" for slug in slugs),

@@ -78,15 +78,15 @@ def test_no_words_stand_on_others_or_on_a_line(kit: MadeKit) -> None:
 
 def _clashes(ink: Ink) -> Iterator[tuple[Run, str]]:
     """Every line of words whose capitals meet other words, or are crossed by a line."""
-    for at, run in enumerate(ink.runs):
-        room = run.box.grown(-0.1)
-        for other in ink.runs[at + 1 :]:
-            if room.meets(other.box.grown(-0.1)):
+    rooms = [run.box.grown(-0.1) for run in ink.runs]
+    lines = [box_of(ends).grown(1e-6) for ends in _lines(ink)]
+    for at, (run, room) in enumerate(zip(ink.runs, rooms, strict=True)):
+        for other, taken in zip(ink.runs[at + 1 :], rooms[at + 1 :], strict=True):
+            if room.meets(taken):
                 yield run, other.text
-        for start, end in _lines(ink):
-            line = box_of((start, end)).grown(1e-6)
+        for line in lines:
             if room.meets(line) and (min(line.size) < 0.001 or room.holds(line)):
-                yield run, f"line {start} {end}"
+                yield run, f"line {line}"
 
 
 def _lines(ink: Ink) -> Iterator[tuple[Point, Point]]:

@@ -7,6 +7,7 @@ by their decompressed objects and PNGs by their pixels, everything else byte for
 from __future__ import annotations
 
 import json
+import shutil
 from pathlib import Path
 from typing import Any
 
@@ -15,7 +16,8 @@ import pikepdf
 import pytest
 from PIL import Image
 
-from tests.examples import EXAMPLES, LAYOUTS, PICTURE, make_examples
+from tests.conftest import ON_EVERY_PAPER, OWN, KitMaker
+from tests.examples import EXAMPLES, LAYOUTS, PICTURE, draw_picture
 
 MOST_BYTES = 5_000_000
 DARKER = 48
@@ -26,9 +28,12 @@ SHARE = 0.002
 
 
 @pytest.fixture(scope="module")
-def made(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def made(shipped_kit: KitMaker, tmp_path_factory: pytest.TempPathFactory) -> Path:
     folder = tmp_path_factory.mktemp("examples")
-    make_examples(folder)
+    for name in LAYOUTS:
+        paper = "letter" if name in ON_EVERY_PAPER else OWN
+        shutil.copytree(shipped_kit(name, paper).folder, folder / name)
+    draw_picture(folder / LAYOUTS[0], folder / PICTURE)
     return folder
 
 

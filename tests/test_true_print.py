@@ -11,13 +11,10 @@ import pytest
 
 from templater.geometry import Box, Point, Size
 from templater.layout.model import Margins
-from templater.paper import parse_paper
 from templater.pipeline import PrintChoices, plan_kit, read_wall
 from templater.printing.calibration import Calibration
-from templater.proving import prove_new_kit
-from templater.to_files.kit import write_kit
 from tests.conftest import KitMaker
-from tests.kits import LAYOUTS, Entry, MadeKit
+from tests.kits import LAYOUTS, Entry, MadeKit, make_kit
 from tests.reading import Ink, Outline, Ring, Run, read_pdf_page, visible
 
 PRINTED = (0.985, 0.994)
@@ -32,19 +29,9 @@ def kit(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory
     """A corrected kit as it comes out of the printer."""
     stem, paper = request.param
     folder = tmp_path_factory.mktemp("true") / stem
-    return _make(stem, PrintChoices(paper=parse_paper(paper), printer=MEASURED.printer), folder)
-
-
-def _make(stem: str, choices: PrintChoices, folder: Path) -> MadeKit:
-    """The kit of a shipped layout, proved, as the printer prints it."""
-    wall = read_wall(LAYOUTS / f"{stem}.yaml")
-    planned, _ = plan_kit(wall, choices)
-
-    def prove(building: Path) -> dict[str, float]:
-        return prove_new_kit(planned, wall.source, building)
-
-    write_kit(planned, wall.source, folder, prove=prove)
-    return MadeKit(folder, PRINTED)
+    choices = PrintChoices(printer=MEASURED.printer)
+    made = make_kit(LAYOUTS / f"{stem}.yaml", folder, paper, choices=choices)
+    return MadeKit(made.folder, PRINTED)
 
 
 def _printed_at(sheet: Entry, point: Point) -> Point:

@@ -83,6 +83,7 @@ def test_every_command_shows_figures_where_they_stand(run: Run, words: tuple[str
     _judge(ended.out, ended.err)
 
 
+@pytest.mark.usefixtures("no_picture")
 def test_a_broken_rule_names_two_pieces_in_their_order(run: Run) -> None:
     ended = run("kit", "hall.yaml", "--paper", "a1")
     _judge(ended.out, ended.err)

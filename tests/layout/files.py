@@ -78,6 +78,43 @@ accept:
 """
 """A sound layout with every key that an arrangement, a thing in the way or a rule can have."""
 
+FULL = """\
+title: Lamp room
+units: cm
+paper: a3
+margin: {bottom: 15 mm}
+lap: 12 mm
+eye_line: 150
+datum: {height: 140, at: the door}
+for: Inga
+from: Wren
+contact: at the light
+issue: draft 2
+wall: {width: 6.2 m, height: 2.6 m}
+furniture:
+  - {name: oil cabinet, left: 40, width: 120, height: 85}
+pieces:
+  - name: Mirror
+    size: 80 x 60
+    weight: 9.5 kg
+    hang: {by: cleat, drop: 45 mm, rise: -12 mm, offset: 1, width: 60, every: 15}
+    place: {above: oil cabinet, clearance: 18}
+  - name: Morning watch
+    size: 25 x 20
+  - name: Night watch
+    size: 25 x 20
+    hang: {by: d-rings, drop: 3, apart: 10}
+groups:
+  - name: the watches
+    pieces: [Morning watch, Night watch]
+    arrange: column
+    align: left
+    gap: 6
+    left: 480
+    top: 2 m
+"""
+"""A sound layout in centimetres, with every key that is not about arrangements, things and rules."""
+
 
 def read_sound(text: bytes | str) -> Layout:
     """The layout of a text that must be sound."""
@@ -111,3 +148,8 @@ def change(old: str, new: str, text: str = SMALL) -> str:
     """The small layout, or another text, with one spot changed."""
     assert text.count(old) == 1, old
     return text.replace(old, new)
+
+
+def check_wide(old: str, new: str, *faults: str) -> None:
+    """The wide layout with one spot changed has these faults and no others."""
+    check_faults(change(old, new, WIDE), *faults)

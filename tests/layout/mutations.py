@@ -138,42 +138,13 @@ _NUMBER = re.compile(r"\d+(?:\.\d+)?")
 _FACTORS = (0, 0.001, 0.5, 0.9, 0.99, 1.01, 1.1, 2, 3, 10, 1000)
 _ENCODINGS = ("utf-16", "utf-16-le", "utf-16-be", "utf-32", "latin-1", "utf-8-sig", "utf-7")
 _LINE_ENDS = (b"\r\n", b"\r", b"\n\n", b"\xc2\x85", b"\xe2\x80\xa8", b"\n\t", b" \n")
-_INSERTED = (
-    *(
-        "{",
-        "}",
-        "[",
-        "]",
-        ": ",
-        "- ",
-        "&a ",
-        "*a",
-        "!t ",
-        "!!binary ",
-        "'",
-        '"',
-        "#",
-        "\n",
-        "  ",
-        "---\n",
-    ),
-    *(
-        "? ",
-        "| ",
-        "> ",
-        "~",
-        "\t",
-        "\r",
-        "\x85",
-        "\u2028",
-        "\ufeff",
-        "\x00",
-        "<<: ",
-        "...\n",
-        "%YAML 9\n",
-    ),
-    *(", ", "\\", '"\\ud800"', '"\\x00"', '"\\u202e"', "&a [*a]", "{<<: *a}", "🗼", "\xa0"),
+INSERTED = (
+    *("{", "}", "[", "]", ": ", "- ", "&a ", "*a", "!t ", "!!binary ", "'", '"', "#", "\n", "  "),
+    *("---\n", "? ", "| ", "> ", "~", "\t", "\r", "\x85", "\u2028", "\ufeff", "\x00", "<<: "),
+    *("...\n", "%YAML 9\n", ", ", "\\", '"\\ud800"', '"\\x00"', '"\\u202e"', "&a [*a]", "{<<: *a}"),
+    *("🗼", "\xa0"),
 )
+"""What is put into a text: signs of YAML, and letters that upset readers."""
 
 
 def parse_tree(text: str) -> Tree:
@@ -364,7 +335,7 @@ def mutate_bytes(content: bytes, steps: Sequence[Step]) -> bytes:
 def _mutate_once(content: bytes, step: Step) -> bytes:
     start = step.where % (len(content) + 1)
     end = min(len(content), start + step.other % 40)
-    snippet = _INSERTED[step.value % len(_INSERTED)].encode("utf-8", "surrogatepass")
+    snippet = INSERTED[step.value % len(INSERTED)].encode("utf-8", "surrogatepass")
     before, between, after = content[:start], content[start:end], content[end:]
     ways: Sequence[Callable[[], bytes]] = (
         lambda: before + snippet + between + after,

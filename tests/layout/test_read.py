@@ -1,9 +1,6 @@
 from pathlib import Path
-from random import Random
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
 from templater.errors import Place
 from templater.layout.model import (
@@ -14,7 +11,6 @@ from templater.layout.model import (
     Group,
     Hanger,
     Hanging,
-    Layout,
     Margins,
     Piece,
     Position,
@@ -23,43 +19,7 @@ from templater.layout.model import (
 from templater.layout.read import read_layout
 from templater.lengths import Unit
 from templater.paper import PAPERS
-from tests.layout.files import SHIPPED, SMALL, WIDE, check_faults, read_sound
-
-FULL = """\
-title: Lamp room
-units: cm
-paper: a3
-margin: {bottom: 15 mm}
-lap: 12 mm
-eye_line: 150
-datum: {height: 140, at: the door}
-for: Inga
-from: Wren
-contact: at the light
-issue: draft 2
-wall: {width: 6.2 m, height: 2.6 m}
-furniture:
-  - {name: oil cabinet, left: 40, width: 120, height: 85}
-pieces:
-  - name: Mirror
-    size: 80 x 60
-    weight: 9.5 kg
-    hang: {by: cleat, drop: 45 mm, rise: -12 mm, offset: 1, width: 60, every: 15}
-    place: {above: oil cabinet, clearance: 18}
-  - name: Morning watch
-    size: 25 x 20
-  - name: Night watch
-    size: 25 x 20
-    hang: {by: d-rings, drop: 3, apart: 10}
-groups:
-  - name: the watches
-    pieces: [Morning watch, Night watch]
-    arrange: column
-    align: left
-    gap: 6
-    left: 480
-    top: 2 m
-"""
+from tests.layout.files import FULL, SHIPPED, SMALL, check_faults, read_sound
 
 
 def at(line: int, column: int) -> Place:
@@ -276,184 +236,3 @@ def test_shipped_layouts_show_both_systems_and_every_hanger() -> None:
     assert max(len(layout.pieces) for layout in layouts) >= 9
     hangers = {piece.hang.by if piece.hang else None for layout in layouts for piece in layout.pieces}
     assert hangers == {*Hanger, None}
-
-
-def check_coherence(layout: Layout) -> None:
-    """All names in a layout are those of its own entries, and each piece hangs once."""
-    hung: list[Piece | Group] = [*layout.pieces, *layout.groups]
-    names = [each.name for each in hung]
-    assert len(set(names)) == len(names)
-    members = [name for group in layout.groups for name in group.members]
-    assert set(members) <= set(names)
-    assert len(set(members)) == len(members)
-    pools = [group.open_choice.pool or () for group in layout.groups if group.open_choice]
-    assert {name for pool in pools for name in pool} <= set(names)
-    things = {each.name for each in layout.furniture}
-    things |= {each.name for each in (*layout.openings, *layout.fixtures)}
-    for each in hung:
-        assert (each.position is not None) <= (each.name not in members)
-        if position := each.position:
-            named = {position.above, position.beside, position.around, *(position.between or ())}
-            assert named <= things | {None, "left end", "right end"}
-
-
-def judge(content: bytes | str) -> None:
-    """Whatever the content, it gives a layout or faults with places within the file."""
-    reading = read_layout(content, "hall.yaml")
-    assert reading.layout is not None or reading.faults
-    if reading.layout is not None:
-        check_coherence(reading.layout)
-    text = content.decode(errors="replace") if isinstance(content, bytes) else content
-    lines = 1 + sum(text.count(end) for end in "\n\r\x85\u2028\u2029")
-    for fault in reading.faults:
-        assert fault.place is not None
-        assert fault.message
-        assert fault.hint
-        assert (fault.message + fault.hint).isprintable()
-        assert fault.place.file == "hall.yaml"
-        assert fault.place.column >= 1
-        assert 1 <= fault.place.line <= lines
-
-
-@given(st.text(max_size=200) | st.binary(max_size=200))
-def test_any_text_gives_a_layout_or_faults(content: str | bytes) -> None:
-    judge(content)
-
-
-@given(st.text("[]{}&*!|>'\"%@`#,:?- \n\tab1", max_size=80))
-def test_any_yaml_like_text_gives_a_layout_or_faults(content: str) -> None:
-    judge(content)
-    judge(FULL + content)
-
-
-SNIPPETS = (
-    *(
-        "{",
-        "}",
-        "[",
-        "]",
-        ": ",
-        "- ",
-        "&a ",
-        "*a",
-        "!t ",
-        "'",
-        '"',
-        "#",
-        "\n",
-        "  ",
-        "---\n",
-        "? ",
-        "| ",
-        "~",
-    ),
-    *(
-        "0",
-        "-",
-        ",",
-        "1e9",
-        "nan",
-        "9999999 m",
-        "''",
-        "[]",
-        "{}",
-        "\t",
-        "\u202e",
-        "\x00",
-        "\ufeff",
-        "<<: ",
-    ),
-    *(
-        "above: ",
-        "beside: ",
-        "between: ",
-        "ceiling: ",
-        "corners: ",
-        "choose: ",
-        "arrange: any, ",
-        "rows: ",
-        "50 %",
-        "place: ",
-        "pieces: ",
-        "units: ",
-        "name: ",
-        "size: ",
-        "hang: ",
-        "wall: ",
-        "Night watch",
-    ),
-)
-
-
-@given(
-    st.lists(
-        st.tuples(
-            st.integers(0, max(len(FULL), len(WIDE))),
-            st.integers(0, 12),
-            st.sampled_from(SNIPPETS) | st.text(max_size=3),
-        ),
-        min_size=1,
-        max_size=5,
-    )
-)
-def test_any_mutated_layout_gives_a_layout_or_faults(edits: list[tuple[int, int, str]]) -> None:
-    for sound in (FULL, WIDE):
-        text = sound
-        for start, length, snippet in edits:
-            text = text[:start] + snippet + text[start + length :]
-        judge(text)
-
-
-@given(st.lists(st.integers(1, len(WIDE.splitlines())), min_size=1, max_size=6), st.randoms())
-def test_any_layout_with_lines_missing_or_moved_gives_a_layout_or_faults(
-    numbers: list[int], chance: Random
-) -> None:
-    lines = WIDE.splitlines(keepends=True)
-    for number in numbers:
-        line = lines.pop(number % len(lines))
-        if chance.random() < 0.5:
-            lines.insert(chance.randrange(len(lines)), line)
-    judge("".join(lines))
-
-
-VALUES = st.recursive(
-    st.sampled_from(
-        [
-            *("", "0", "5 in", "1 x 2 in", "row", "wire", "Mirror", "oil cabinet", "cleat", "cm", "a4"),
-            *("x", "any", "grid", "placed", "ledge", "left", "left end", "60 %", "off", "gap", "3"),
-        ]
-    ),
-    lambda inner: (
-        st.lists(inner, max_size=3)
-        | st.dictionaries(
-            st.sampled_from(
-                [
-                    *("name", "size", "by", "drop", "left", "above", "pieces", "width", "arrange"),
-                    *("beside", "between", "corners", "choose", "from", "count", "ledge", "stair"),
-                    *("start", "rows", "ceiling", "rule", "for", "to", "gap", "eye-line", "x"),
-                ]
-            ),
-            inner,
-        )
-    ),
-    max_leaves=8,
-)
-
-
-@given(
-    st.dictionaries(
-        st.sampled_from(
-            [
-                *("title", "units", "wall", "pieces", "groups", "furniture", "margin", "datum", "paper"),
-                *("openings", "fixtures", "rules", "accept"),
-            ]
-        ),
-        VALUES,
-    )
-)
-def test_any_tree_of_known_keys_gives_a_layout_or_faults(tree: dict[str, object]) -> None:
-    judge(str(tree).replace("'", '"'))
-    judge(
-        "title: Hall\nwall: {width: 1 m, height: 1 m}\n"
-        + "\n".join(f"{key}: {value!r}" for key, value in tree.items())
-    )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from itertools import combinations
+from typing import TypeAlias
 
 import pytest
 from hypothesis import assume, given, settings
@@ -193,8 +194,11 @@ def test_the_default_margins_leave_room_on_a5_for_any_fair_printer(factor: float
     )
 
 
+Cut: TypeAlias = tuple[Shape, PrintSetup, Tiling]
+
+
 @st.composite
-def cuts(draw: st.DrawFn) -> tuple[Shape, PrintSetup, Tiling]:
+def cuts(draw: st.DrawFn) -> Cut:
     """Any piece on any paper, as a band or a card."""
     size = Size(draw(st.floats(60, 2000)), draw(st.floats(60, 2000)))
     count = draw(st.integers(0, 4))
@@ -220,7 +224,7 @@ MANY = settings(max_examples=150, deadline=None)
 
 @MANY
 @given(cuts())
-def test_every_hole_is_on_just_one_sheet(cut: tuple[Shape, PrintSetup, Tiling]) -> None:
+def test_every_hole_is_on_just_one_sheet(cut: Cut) -> None:
     shape, _, tiling = cut
     for number, hole in enumerate(shape.holes, 1):
         if number not in tiling.near_seam:
@@ -242,9 +246,7 @@ def _distance_inside(clip: Box, hole: Point, inner: Box) -> float:
 
 @MANY
 @given(cuts(), st.floats(0, 1))
-def test_a_band_shows_every_point_of_the_top_edge_and_a_bottom_corner(
-    cut: tuple[Shape, PrintSetup, Tiling], share: float
-) -> None:
+def test_a_band_shows_every_point_of_the_top_edge_and_a_bottom_corner(cut: Cut, share: float) -> None:
     shape, _, tiling = cut
     if tiling.cover is not Coverage.BAND:
         return
@@ -258,9 +260,7 @@ def test_a_band_shows_every_point_of_the_top_edge_and_a_bottom_corner(
 
 @MANY
 @given(cuts())
-def test_a_part_takes_fewer_sheets_than_the_whole_or_is_the_whole(
-    cut: tuple[Shape, PrintSetup, Tiling],
-) -> None:
+def test_a_part_takes_fewer_sheets_than_the_whole_or_is_the_whole(cut: Cut) -> None:
     shape, setup, tiling = cut
     whole = cut_template(shape, replace(setup, cover=Coverage.FULL), most=10_000)
     if tiling.cover is Coverage.FULL:
@@ -272,9 +272,7 @@ def test_a_part_takes_fewer_sheets_than_the_whole_or_is_the_whole(
 
 @MANY
 @given(cuts())
-def test_each_sheet_has_its_own_name_and_prints_within_the_margins(
-    cut: tuple[Shape, PrintSetup, Tiling],
-) -> None:
+def test_each_sheet_has_its_own_name_and_prints_within_the_margins(cut: Cut) -> None:
     _, setup, tiling = cut
     assert len({tile.name for tile in tiling.tiles}) == len(tiling.tiles)
     for tile in tiling.tiles:
@@ -285,9 +283,7 @@ def test_each_sheet_has_its_own_name_and_prints_within_the_margins(
 
 @MANY
 @given(cuts())
-def test_what_is_kept_of_two_sheets_does_not_overlap_where_a_hole_is(
-    cut: tuple[Shape, PrintSetup, Tiling],
-) -> None:
+def test_what_is_kept_of_two_sheets_does_not_overlap_where_a_hole_is(cut: Cut) -> None:
     shape, _, tiling = cut
     for one, other in combinations(tiling.tiles, 2):
         both = one.keep.common(other.keep)

@@ -7,10 +7,11 @@ import shutil
 import sys
 from hashlib import sha256
 from pathlib import Path
+from typing import Any
 
 from tests import kits
-from tests.conftest import OWN, PAIRS
-from tests.kits import LAYOUTS, MadeKit
+from tests.conftest import PAIRS, make_shipped_kit
+from tests.kits import MadeKit
 
 _make_kit = kits.make_kit
 
@@ -18,13 +19,11 @@ _make_kit = kits.make_kit
 def keep_kits(store: Path) -> None:
     """Let every test that was collected take its kits from a folder, or leave them there."""
 
-    def make_kit(
-        layout: Path, folder: Path, paper: str | None = None, *, split: bool = False
-    ) -> MadeKit:
-        key = sha256(layout.read_bytes()).hexdigest()[:12]
-        kept = store / f"{layout.stem}-{paper}-{split}-{key}"
+    def make_kit(layout: Path, folder: Path, paper: str | None = None, **asked: Any) -> MadeKit:
+        key = sha256(layout.read_bytes() + repr(sorted(asked.items())).encode()).hexdigest()[:12]
+        kept = store / f"{layout.stem}-{paper}-{key}"
         if not kept.exists():
-            _make_kit(layout, kept, paper, split=split)
+            _make_kit(layout, kept, paper, **asked)
         shutil.copytree(kept, folder, copy_function=os.link)
         return MadeKit(folder)
 
@@ -37,5 +36,5 @@ def make_shipped_kits(store: Path) -> None:
     """Make the kits of the layouts that come with the program, if they are not there."""
     for stem, paper in PAIRS:
         folder = store / "again"
-        kits.make_kit(LAYOUTS / f"{stem}.yaml", folder, None if paper == OWN else paper)
+        make_shipped_kit(stem, paper, folder)
         shutil.rmtree(folder)

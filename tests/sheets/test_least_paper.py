@@ -17,6 +17,7 @@ from templater.pipeline import PrintChoices, plan_kit, plan_wall
 from templater.printing.model import Coverage, Printer
 from templater.proving import write_proved_kit
 from templater.sheets.compose import Kit
+from tests.kits import without_picture
 
 LAYOUT = """\
 title: Keeper's cottage, signal room
@@ -53,7 +54,7 @@ def _list_rulers(kit: Kit) -> list[list[tuple[str, bool]]]:
 
 
 def _prove(kit: Kit, source: str) -> None:
-    with TemporaryDirectory() as folder:
+    with TemporaryDirectory() as folder, without_picture():
         write_proved_kit(kit, source.encode(), Path(folder) / "kit")
 
 

@@ -17,6 +17,9 @@ POINTS_PER_MM = 72 / 25.4  # a point is 1/72 in (ISO 32000-1, 8.3.2.3)
 Act = Callable[[list[Any], str], tuple[list[Any], str]]
 """What becomes of one instruction of a page: its operands and its operator."""
 
+DRAWS_NOTHING = pikepdf.ContentStreamInstruction([], pikepdf.Operator("n"))
+"""Ends a path that is then not drawn."""
+
 
 class Copy:
     """A copy of a kit to do damage to; what the manifest says of the files is made to fit again."""
@@ -70,19 +73,24 @@ class Copy:
             before = "q " + " ".join(f"{number:.6f}" for number in numbers) + " cm\n"
             sheet.Contents = document.make_stream(before.encode() + content + b"\nQ")
 
+    @contextmanager
+    def opened_page(self, page: int, name: str = "kit.pdf") -> Iterator[tuple[pikepdf.Page, list[Any]]]:
+        """A page, counted from 1, and the list of its instructions, which must come to differ."""
+        with self.opened_pdf(name) as document:
+            sheet = document.pages[page - 1]
+            instructions = list(pikepdf.parse_content_stream(sheet))
+            before = pikepdf.unparse_content_stream(instructions)
+            yield sheet, instructions
+            after = pikepdf.unparse_content_stream(instructions)
+            assert after != before
+            sheet.Contents = document.make_stream(after)
+
     def rewrite(self, page: int, act: Act) -> None:
         """Change the instructions of a page one by one, which must make a difference."""
-        with self.opened_pdf() as document:
-            sheet = document.pages[page - 1]
-            before = list(pikepdf.parse_content_stream(sheet))
-            after = [act(list(each.operands), str(each.operator)) for each in before]
-            assert [(list(each.operands), str(each.operator)) for each in before] != after
-            instructions = [
-                pikepdf.ContentStreamInstruction(operands, pikepdf.Operator(operator))
-                for operands, operator in after
-            ]
-            content = pikepdf.unparse_content_stream(instructions)
-            sheet.Contents = document.make_stream(content)
+        with self.opened_page(page) as (_, instructions):
+            for at, each in enumerate(instructions):
+                operands, operator = act(list(each.operands), str(each.operator))
+                instructions[at] = pikepdf.ContentStreamInstruction(operands, pikepdf.Operator(operator))
 
     def sheets(self, *, hole: bool) -> list[dict[str, Any]]:
         """The manifest's sheets that show a hole, or those that show none."""
@@ -101,3 +109,15 @@ class Copy:
                 if bool(seen) == hole:
                     found.append(entry)
         return found
+
+
+def is_level(start: list[float], end: list[float], length_mm: float) -> bool:
+    """Whether a line is level and so long; its ends in points."""
+    is_long = abs(abs(end[0] - start[0]) - length_mm * POINTS_PER_MM) < 0.01
+    return is_long and abs(end[1] - start[1]) < 0.001
+
+
+def list_half_diamonds(instructions: list[Any]) -> list[int]:
+    """Where each half of a join mark begins: two straight lines in one path."""
+    names = [str(each.operator) for each in instructions]
+    return [at for at in range(len(names)) if names[at : at + 4] == ["m", "l", "l", "S"]]

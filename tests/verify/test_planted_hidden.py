@@ -12,7 +12,7 @@ import pytest
 
 from tests.kits import MadeKit, make_kit
 from tests.verify.faults import faults, page_of, the_fault
-from tests.verify.planting import POINTS_PER_MM, Copy
+from tests.verify.planting import DRAWS_NOTHING, POINTS_PER_MM, Copy, list_half_diamonds
 
 LAMP = """
 title: A lamp
@@ -30,7 +30,7 @@ def lamp(tmp_path_factory: pytest.TempPathFactory) -> MadeKit:
     folder = tmp_path_factory.mktemp("lamp")
     layout = folder / "lamp.yaml"
     layout.write_text(LAMP, encoding="utf-8")
-    return make_kit(layout, folder / "kit", "a4")
+    return make_kit(layout, folder / "kit", "a4", picture=True)
 
 
 @pytest.fixture
@@ -297,14 +297,9 @@ def test_no_level_line(copy: Copy, entry: dict[str, Any]) -> None:
 
 def test_no_join_marks_on_either_sheet(copy: Copy) -> None:
     for sheet in [*copy.sheets(hole=True), *copy.sheets(hole=False)]:
-        with copy.opened_pdf() as document:
-            page = document.pages[sheet["page"] - 1]
-            drawn = list(pikepdf.parse_content_stream(page))
-            names = [str(each.operator) for each in drawn]
-            for at in range(len(drawn) - 3):
-                if names[at : at + 4] == ["m", "l", "l", "S"]:
-                    drawn[at + 3] = pikepdf.ContentStreamInstruction([], pikepdf.Operator("n"))
-            page.Contents = document.make_stream(pikepdf.unparse_content_stream(drawn))
+        with copy.opened_page(sheet["page"]) as (_, drawn):
+            for at in list_half_diamonds(drawn):
+                drawn[at + 3] = DRAWS_NOTHING
     for message in faults(copy):
         assert re.fullmatch(
             r"kit\.pdf: signal-lamp: the join marks of [A-Z]\d and [A-Z]\d are missing", message

@@ -10,22 +10,11 @@ import pytest
 
 from templater.proving import prove_kit
 from tests.conftest import KitMaker
-from tests.kits import MadeKit
 from tests.verify.faults import faults, page_of, the_fault
-from tests.verify.planting import Copy
+from tests.verify.planting import DRAWS_NOTHING, Copy
 
 # Words are planted as they would be by a writer that errs: the same letters in another order, or the
 # letters of other words, in a font whose table of letters stays as it is.
-
-
-@pytest.fixture
-def hall(shipped_kit: KitMaker) -> MadeKit:
-    return shipped_kit("stair-hall", "letter")
-
-
-@pytest.fixture
-def copy(hall: MadeKit, tmp_path: Path) -> Copy:
-    return Copy(hall.folder, tmp_path)
 
 
 def _letters(page: pikepdf.Page) -> dict[str, dict[str, int]]:
@@ -43,10 +32,8 @@ def _letters(page: pikepdf.Page) -> dict[str, dict[str, int]]:
 
 def _change_words(copy: Copy, page: int, change: Callable[[list[str]], list[str]]) -> None:
     """Change the words of a page, told all together; font and place stay those of the old ones."""
-    with copy.opened_pdf() as document:
-        sheet = document.pages[page - 1]
+    with copy.opened_page(page) as (sheet, instructions):
         codes = _letters(sheet)
-        instructions = list(pikepdf.parse_content_stream(sheet))
         font, shown, words = "", [], []
         for at, each in enumerate(instructions):
             if str(each.operator) == "Tf":
@@ -56,12 +43,10 @@ def _change_words(copy: Copy, page: int, change: Callable[[list[str]], list[str]
                 shown.append((at, font))
                 words.append("".join(by_code.get(code, "\ufffd") for code in bytes(each.operands[0])))
         after = change(list(words))
-        assert after != words
         for (at, name), old, new in zip(shown, words, after, strict=True):
             if new != old:
                 string = pikepdf.String(bytes(codes[name][letter] for letter in new))
                 instructions[at] = pikepdf.ContentStreamInstruction([string], pikepdf.Operator("Tj"))
-        sheet.Contents = document.make_stream(pikepdf.unparse_content_stream(instructions))
 
 
 def _replace(old: str, new: str) -> Callable[[list[str]], list[str]]:
@@ -176,16 +161,13 @@ def _strips(instructions: list[Any]) -> Iterator[int]:
 
 @pytest.mark.parametrize("off_mm", [0.05, -0.05])
 def test_a_spacer_of_another_width(salon: Copy, off_mm: float) -> None:
-    with salon.opened_pdf() as document:
-        sheet = document.pages[_spacers(salon) - 1]
-        instructions = list(pikepdf.parse_content_stream(sheet))
+    with salon.opened_page(_spacers(salon)) as (_, instructions):
         first = next(_strips(instructions))
         lowest = min(float(each.operands[1]) for each in instructions[first : first + 4])
         for at in range(first, first + 4):
             x, y = map(float, instructions[at].operands)
             y -= off_mm * 72 / 25.4 if y == lowest else 0
             instructions[at] = pikepdf.ContentStreamInstruction([x, y], instructions[at].operator)
-        sheet.Contents = document.make_stream(pikepdf.unparse_content_stream(instructions))
     assert re.fullmatch(
         r"kit\.pdf: spacers: a strip is \d+\.\d+ mm wide, 0\.050 mm off the gap that is nearest",
         the_fault(salon),
@@ -198,12 +180,9 @@ def test_a_spacer_that_says_another_width(salon: Copy) -> None:
 
 
 def test_spacers_that_are_not_drawn(salon: Copy) -> None:
-    with salon.opened_pdf() as document:
-        sheet = document.pages[_spacers(salon) - 1]
-        instructions = list(pikepdf.parse_content_stream(sheet))
+    with salon.opened_page(_spacers(salon)) as (_, instructions):
         for at in _strips(instructions):
-            instructions[at + 5] = pikepdf.ContentStreamInstruction([], pikepdf.Operator("n"))
-        sheet.Contents = document.make_stream(pikepdf.unparse_content_stream(instructions))
+            instructions[at + 5] = DRAWS_NOTHING
     assert any(re.search(r"spacers: the gap of .* mm has no strip", told) for told in faults(salon))
 
 

@@ -5,7 +5,7 @@ import pytest
 
 from templater.drawing import Polyline
 from templater.layout.model import Hanger
-from templater.lengths import Unit, format_signed_both
+from templater.lengths import Unit
 from templater.scene.guide.checklist import draw_checklist
 from templater.scene.model import PageDrawing
 from tests.rules.fasteners.walls import by, hung_at, wall_of
@@ -59,7 +59,10 @@ def test_a_rise_that_nobody_measured_is_told_where_the_holes_are(count: int, who
 
 
 def test_a_hole_below_the_datum_is_negative() -> None:
-    assert format_signed_both(-76.2, Unit.MILLIMETRE) == "−76 mm (−3 in)"
+    # 1524 - 76.2 = 1447.8; 76.2 mm = 3 in
+    plan = make_plan([placed_piece("Fog bell", [(610.0, 1447.8)])])
+    text = text_of(draw_checklist(plan, blank_form("a4"), revision="QK7M2P"))
+    assert "Fog bell 1 −76 mm (−3 in) 610 mm (24 in)" in text
 
 
 @pytest.mark.parametrize("paper", PAPERS)

@@ -3,7 +3,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from templater.geometry import Box, Point, Size
@@ -112,6 +112,7 @@ def small_boxes(draw: st.DrawFn) -> Box:
 
 
 @given(st.lists(small_boxes(), max_size=6), st.integers(1, 6), st.integers(1, 6), cells, cells)
+@example([Box(0, 0, 12, 11)], 3, 2, 4, 5)  # no room at all
 def test_the_place_is_the_nearest_of_all_that_a_search_one_by_one_finds(
     taken: Sequence[Box], wide: int, high: int, x: int, y: int
 ) -> None:
