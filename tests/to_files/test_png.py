@@ -3,9 +3,10 @@ from __future__ import annotations
 import io
 import struct
 
-from PIL import Image
+import cairosvg
+from PIL import Image, ImageChops
 
-from templater.drawing import Polyline
+from templater.drawing import Polyline, Words
 from templater.geometry import Box, Point
 from templater.sheets.model import Layer
 from templater.to_files.png import png_bytes
@@ -34,3 +35,12 @@ def test_ink_is_where_it_was_drawn_on_white() -> None:
     dots = 150 / 25.4
     for x, y, level in ((15, 25, 0), (9.5, 25, 255), (20.5, 25, 255), (15, 19.5, 255), (15, 30.5, 255)):
         assert grey.getpixel((int(x * dots), int((63.5 - y) * dots))) == level
+
+
+def test_letters_look_as_the_drawings_own_references_have_them() -> None:
+    words = (Words(Point(5, 40), "Öl & Nebel 1⅝″", 5.0), Words(Point(60, 5), "UP", 9.0, turned=True))
+    svg = svg_text((Layer(words),), Box(0, 0, 127.0, 63.5), "", top=63.5)
+    referred = cairosvg.svg2png(svg.encode(), dpi=96, scale=150 / 96, background_color="white")
+    expected, found = (Image.open(io.BytesIO(each)).convert("L") for each in (referred, png_bytes(svg)))
+    assert expected.getextrema() == (0, 255)
+    assert ImageChops.difference(expected, found).getbbox() is None
