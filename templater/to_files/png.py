@@ -32,7 +32,10 @@ def png_bytes(svg: str) -> bytes:
 
     with signals_held():  # cairo's callbacks would swallow Ctrl-C and take it for a disk that refuses
         picture = cairosvg.svg2png(
-            bytestring=_write_letters_out(svg).encode(), dpi=96, scale=DOTS_PER_INCH / 96, background_color="white"
+            bytestring=_write_letters_out(svg).encode(),
+            dpi=96,
+            scale=DOTS_PER_INCH / 96,
+            background_color="white",
         )
     grey = BytesIO()
     with Image.open(BytesIO(picture)) as image:
