@@ -106,7 +106,7 @@ def _things_to_buy(plan: Plan) -> Table:
     """The shopping list of the wall."""
     table = make_table("how many", "what to buy", "rated for at least", "for")
     for line in list_shopping(plan):
-        cells = (line.what, line.rating, ", ".join(line.pieces))
+        cells = (line.what, line.rating, "; ".join(line.pieces))
         table.add_row(line.shown_count, *map(escape, cells))
     return table
 

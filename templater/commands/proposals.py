@@ -29,7 +29,7 @@ def _proposals(settlement: Settlement) -> Table:
     """A column for each way: what it is called, its pieces in order, its figures."""
     ways = settlement.proposals
     table = make_table("", *(f"{number}  {name_way(way)}" for number, way in enumerate(ways, 1)))
-    rows = {"pieces": [", ".join(way.group.members) for way in ways]}
+    rows = {"pieces": ["; ".join(way.group.members) for way in ways]}
     for way in ways:
         for name, figure in list_figures(way).items():
             rows.setdefault(name, []).append(figure)

@@ -104,7 +104,8 @@ class GroupBuilder:
         if ledge is None:
             raise ValueError(f"{entry.name!r} has no ledge")
         hang = Hanging(Hanger.CLEAT, ledge.drop, 0.0, None, 0.0, ledge.width, ledge.every, at)
-        return Piece(name, slug, Size(ledge.width, ledge.thick), None, hang, None, at)
+        front = Size(ledge.width, ledge.thick)
+        return Piece(name, slug, front, ledge.weight, hang, None, at, stands_out_mm=ledge.stands_out)
 
     def build_group(self, entry: GroupEntry, at: Place) -> Group:
         """One group, all names in it as their own entries have them."""

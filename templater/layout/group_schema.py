@@ -19,7 +19,7 @@ from templater.layout.choices import (
 )
 from templater.layout.entry import Entry
 from templater.layout.model import Align, Cells
-from templater.layout.values import DEFAULT_GAP_MM, Distance, Extent, Text, WallPosition
+from templater.layout.values import DEFAULT_GAP_MM, Distance, Extent, Text, WallPosition, Weight
 
 
 class PlaceEntry(Entry):
@@ -56,13 +56,15 @@ class StairEntry(Entry):
 
 
 class LedgeEntry(Entry):
-    """``ledge:`` of a group: its top's height, its front, and its screws."""
+    """``ledge:`` of a group: its top's height, its front, its screws, and what it weighs itself."""
 
     height: WallPosition
     width: Extent
     thick: Extent
     drop: Distance
     every: Extent
+    weight: Weight | None = None
+    stands_out: Distance | None = None
 
 
 class CornerEntry(Entry):

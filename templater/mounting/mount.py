@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from templater.errors import Fault
@@ -52,15 +52,31 @@ def mount_pieces(layout: Layout) -> Mounting:
     mounts: dict[str, Mount] = {}
     faults: list[Fault] = []
     standing = {name for group in layout.groups if group.ledge for name in group.members}
+    laden = dict(_load_ledges(layout))
     for piece in layout.pieces:
         found = tuple(check_hardware(piece, layout.units, has_studs=bool(layout.wall.studs)))
         faults.extend(found)
         if piece.name in standing:
             mount = Mount((), (ON_LEDGE,))
         else:
-            mount = Mount((), ()) if found else _mount(piece, layout.units)
+            mount = Mount((), ()) if found else _mount(laden.get(piece.name, piece), layout.units)
         mounts[piece.name] = replace(mount, estimate=_estimate(piece))
     return Mounting(mounts, tuple(faults))
+
+
+def _load_ledges(layout: Layout) -> Iterator[tuple[str, Piece]]:
+    """Each ledge by its name, as heavy as it is with what stands on it: that is what its screws bear.
+
+    Where the weight of one of them is not known, neither is that of them all.
+    """
+    pieces = {piece.name: piece for piece in layout.pieces}
+    for group in layout.groups:
+        if group.ledge is not None:
+            names = (group.ledge.piece, *group.members)
+            weights = [_find_weight(pieces[name]) for name in names if name in pieces]
+            known = [weight for weight in weights if weight is not None]
+            whole = sum(known) if len(known) == len(names) else None
+            yield group.ledge.piece, replace(pieces[group.ledge.piece], weight_kg=whole)
 
 
 def mount_on_studs(piece: Piece, mount: Mount, studs: Iterable[float], units: Unit) -> Mount:

@@ -7,8 +7,15 @@ from collections.abc import Iterator, Sequence
 from templater.geometry import Point, Size
 from templater.layout.model import Hanger, Hanging
 from templater.lengths import Unit, format_both
-from templater.mounting.amounts import SLACK_MM, format_at_least
-from templater.mounting.hang_points import find_mass_centre, find_notch, given, is_between
+from templater.mounting.amounts import SLACK_MM, format_at_least, round_down
+from templater.mounting.hang_points import (
+    find_mass_centre,
+    find_middle,
+    find_notch,
+    find_reach,
+    given,
+    is_between,
+)
 from templater.mounting.model import Cord, Mark, Statics, Strips, Support
 from templater.mounting.statics import find_steady_spread
 from templater.mounting.wire import Wire
@@ -16,10 +23,20 @@ from templater.mounting.wire import Wire
 NO_HANGER = "No hanger given: this is an outline to look at; it has no hole."
 ON_LEDGE = "Stands on the ledge: no hole of its own."
 NO_RAIL_RISE = "Screws' rise not given, 0 assumed: measure your rail."
+AT_ENDS = "An outer screw is at the very end, where wood splits: measure where yours has holes."
 LOCKED = "The lowest hole is for the security lock: it bears no weight."
-ONE_STUD = "Only one stud is behind the rail: it could turn; use a longer rail."
+ONE_STUD = "Only one stud is behind the rail: it could turn; move the piece, or use a longer rail."
 TIPPING = "Its mass centre is not between its hangers: it would tip; move a hanger or add one."
 TOP_HEAVY = "Its wire is tied no higher than its mass centre: only friction keeps it from tipping."
+
+_END_MM = 10.0
+"""So near to the end of a rail or a ledge a screw splits it or misses it; common practice, no source."""
+
+_POUND_KG = 0.45359237
+"""The pound, kg (exact by its definition of 1959)."""
+
+_TOLD = 0.1
+"""Ratings are told to a tenth of their unit."""
 
 MOST_TENSION = 2.0
 """How many times the weight a wire may pull with before it is worth a word.
@@ -35,6 +52,8 @@ def note_marks(hang: Hanging, marks: Sequence[Mark], size: Size, units: Unit) ->
     if hang.rise_mm is None and hang.by is Hanger.CLEAT:
         yield NO_RAIL_RISE
     bearing = [mark for mark in marks if not mark.is_lock]
+    if hang.by is Hanger.CLEAT and _is_at_end(hang, bearing, size):
+        yield AT_ENDS
     yield from _note_outside(bearing, size, units)
     yield from note_tipping(hang, tuple(mark.hang for mark in bearing), size)
     if hang.teeth_mm is not None:
@@ -43,6 +62,12 @@ def note_marks(hang: Hanging, marks: Sequence[Mark], size: Size, units: Unit) ->
         yield f"Each {hang.hook.name} takes {hang.hook.holes} fasteners, driven through the hook itself."
     if len(bearing) < len(marks):
         yield LOCKED
+
+
+def _is_at_end(hang: Hanging, marks: Sequence[Mark], size: Size) -> bool:
+    """Whether a screw of a rail or a ledge is at the end of it."""
+    middle, reach = find_middle(hang, size), find_reach(hang)
+    return any(abs(mark.hang.x - middle) > reach - _END_MM for mark in marks)
 
 
 def _note_outside(marks: Sequence[Mark], size: Size, units: Unit) -> Iterator[str]:
@@ -116,11 +141,11 @@ def note_supports(supports: Sequence[Support], hang: Hanging | None, units: Unit
 
 
 def describe_strips(strips: Strips, hang: Hanging, units: Unit) -> str:
-    """How many strips to put behind a piece, and how strong each is."""
+    """How many strips to put behind a piece, and how strong each is, never told as stronger."""
     if strips.count is None:
         return "how many strips it needs is not known: give its weight"
-    rating_kg = given(hang.strip_rating_kg)
-    rated = f"{rating_kg / 0.45359237:.3g} lb" if units.is_imperial else f"{rating_kg:.3g} kg"
+    unit, name = (_POUND_KG, "lb") if units.is_imperial else (1.0, "kg")
+    rated = f"{round_down(given(hang.strip_rating_kg) / unit, _TOLD):g} {name}"
     plural = "" if strips.count == 1 else "s"
     what = f"pair{plural} of adhesive strips" if strips.each == "pair" else f"adhesive strip{plural}"
     return f"{strips.count} {what}, each rated {rated} by its maker"

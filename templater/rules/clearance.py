@@ -22,7 +22,7 @@ from __future__ import annotations
 
 from templater.placement.model import Plan
 from templater.rules.band import Band
-from templater.rules.judge import judge_length
+from templater.rules.heights import judge_height
 from templater.rules.model import Finding
 from templater.rules.rule import Rule
 from templater.rules.settings import find_band
@@ -40,9 +40,7 @@ def check_clearance(subject: Subject, plan: Plan) -> tuple[Finding, ...]:
         return ()
     clear = subject.box.y0 - subject.over.box.y1
     band = find_band(plan, CODE, CLEARANCE)
-    other = subject.over.name
-    found = judge_length(CODE, subject.name, clear, band, plan, more="raise", less="lower", other=other)
-    return (found,)
+    return (judge_height(CODE, subject, clear, band, plan, upward=True, other=subject.over.name),)
 
 
 RULE = Rule(CODE, check_clearance, str(__doc__))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from templater.mounting.amounts import SLACK_MM
 from templater.placement.model import PlacedPiece, Plan
 from templater.rules.cautions.things import PEOPLE, list_under
-from templater.rules.cautions.weights import POUND_KG, find_most_kg
+from templater.rules.cautions.weights import POUND_KG, find_borne_kg
 from templater.rules.holding import Holding, find_holding
 
 LIGHT_KG = 20 * POUND_KG
@@ -21,5 +21,5 @@ def needs_closed_hooks(piece: PlacedPiece, plan: Plan) -> bool:
 
 def needs_stud(piece: PlacedPiece, plan: Plan) -> bool:
     """Whether it is too heavy to hang on anything but a stud or a solid wall if the ground shakes."""
-    kg = find_most_kg(piece)
+    kg = find_borne_kg(piece, plan)
     return bool(plan.is_earthquake) and (kg is None or kg >= LIGHT_KG - SLACK_MM)

@@ -12,7 +12,8 @@ Example:
     A door from 150 to 182 in swings to the right: its leaf reaches to 214 in. A piece that starts
     at 214 in: kept. One that starts at 209 in is 5 in behind the leaf: broken, and "move right by
     5 in" mends it, unless it would then hang on something else: what is told is the shortest move
-    to where it is free.
+    to where it is free, if it can be one that breaks no other rule of its place; else those that it
+    breaks are named.
 
 What to write instead:
     Hang it beyond the leaf or above the door, or leave out ``swing`` where a stop keeps the leaf

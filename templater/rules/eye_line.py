@@ -3,7 +3,7 @@
 What it checks:
     The height above the floor of the centre of a stand-alone piece or a group: no more than 1 in
     above or below the eye line. It does not apply to what the layout hangs ``above`` furniture,
-    which sets a height of its own, nor along stairs, where the eye line rises with the steps.
+    which sets a height of its own, nor along or over stairs, where the eye line rises with the steps.
 
 Why:
     Pictures of many sizes hang quietly on one wall when their centres are at one height, that of
@@ -25,7 +25,8 @@ from __future__ import annotations
 from templater.layout.model import Arrangement
 from templater.placement.model import Plan
 from templater.rules.band import Band
-from templater.rules.judge import judge_length
+from templater.rules.flights import is_above_steps
+from templater.rules.heights import judge_height
 from templater.rules.model import Finding
 from templater.rules.rule import Rule
 from templater.rules.settings import find_band
@@ -40,12 +41,13 @@ TOLERANCE_MM = 25.4
 def check_eye_line(subject: Subject, plan: Plan) -> tuple[Finding, ...]:
     """Hold the centre's height against the eye line; ``above`` furniture sets a height of its own."""
     is_asked_over = subject.over is not None and not subject.is_over_unasked
-    if is_asked_over or subject.arrange is Arrangement.STAIR:
+    is_on_stairs = subject.arrange is Arrangement.STAIR or is_above_steps(subject.box.centre, plan)
+    if is_asked_over or is_on_stairs:
         return ()
     usual = Band(plan.eye_line_mm - TOLERANCE_MM, plan.eye_line_mm + TOLERANCE_MM)
     band = find_band(plan, CODE, usual)
     height = subject.box.centre.y
-    return (judge_length(CODE, subject.name, height, band, plan, more="raise", less="lower"),)
+    return (judge_height(CODE, subject, height, band, plan, upward=True),)
 
 
 RULE = Rule(CODE, check_eye_line, str(__doc__))

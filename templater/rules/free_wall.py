@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 
 from templater.geometry import Box, Point
 from templater.layout.model import LeftRight, Obstacle
@@ -35,15 +35,20 @@ def list_taken(plan: Plan, without: Iterable[PlacedPiece]) -> list[Box]:
     ]
 
 
-def find_free_move(pieces: Sequence[PlacedPiece], zones: Iterable[Box], plan: Plan) -> Point | None:
+def find_free_move(
+    pieces: Sequence[PlacedPiece], zones: Iterable[Box], plan: Plan, count: Callable[[Point], int]
+) -> Point | None:
     """The shortest move, mm, after which pieces moved as one hang free, and outside of all zones.
 
     It is a whole number of the steps that are shown. A move along one axis is taken before one
-    along two; None where none is found.
+    along two, and of those along one that with the lowest ``count``, such as of rules that it breaks;
+    None where none is found.
     """
     boxes = [piece.box for piece in pieces]
     moves = _Moves(boxes, (*zones, *list_taken(plan, pieces)), plan)
-    return min(moves.straight() or moves.slanted(), key=_measure, default=None)
+    if straight := moves.straight():
+        return min(straight, key=lambda move: (count(move), _measure(move)))
+    return min(moves.slanted(), key=_measure, default=None)
 
 
 def hangs_free(boxes: Sequence[Box], taken: Iterable[Box], plan: Plan) -> bool:
@@ -64,10 +69,11 @@ class _Moves:
     def __init__(self, boxes: Sequence[Box], taken: Iterable[Box], plan: Plan) -> None:
         self._boxes, self._plan, self._step = boxes, plan, step_mm(plan.units)
         self._whole = Box.around(boxes)
+        small = [box.grown(-SLACK_MM) for box in boxes]
         self._hits = [
-            Box(each.x0 - box.x1, each.y0 - box.y1, each.x1 - box.x0, each.y1 - box.y0).grown(-SLACK_MM)
+            Box(each.x0 - box.x1, each.y0 - box.y1, each.x1 - box.x0, each.y1 - box.y0)
             for each in taken
-            for box in boxes
+            for box in small
         ]
 
     def straight(self) -> list[Point]:

@@ -24,6 +24,7 @@ from templater.geometry import Box
 from templater.placement.ceiling import find_headroom
 from templater.placement.model import Plan
 from templater.rules.band import Band
+from templater.rules.heights import judge_height
 from templater.rules.judge import judge_length
 from templater.rules.model import Finding
 from templater.rules.rule import Rule
@@ -41,8 +42,9 @@ def check_near_ceiling(subject: Subject, plan: Plan) -> tuple[Finding, ...]:
     free = min(_measure_free(piece.box, plan) for piece in subject.pieces)
     band = find_band(plan, CODE, FREE)
     stands_low = subject.box.y0 < band.change(free)
-    more = "shorten" if stands_low else "lower"
-    return (judge_length(CODE, subject.name, free, band, plan, more=more, less="raise"),)
+    if stands_low:
+        return (judge_length(CODE, subject.name, free, band, plan, more="shorten", less="raise"),)
+    return (judge_height(CODE, subject, free, band, plan, upward=False),)
 
 
 def _measure_free(box: Box, plan: Plan) -> float:

@@ -11,7 +11,8 @@ Why:
 Example:
     A window ends 76 in from the wall's left end. A piece that starts at 79 in: kept. One that
     starts at 77 in is 1 in away: broken, and "move right by 2 in" mends it, unless it would then
-    hang on something else: what is told is the shortest move to where it is free.
+    hang on something else: what is told is the shortest move to where it is free, if it can be one
+    that breaks no other rule of its place; else those that it breaks are named.
 
 What to write instead:
     ``beside: sash window``, ``side: right``, ``clearance: 3 in``, or a larger ``gap`` of a row

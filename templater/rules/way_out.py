@@ -3,16 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from templater.geometry import Box
+from templater.geometry import Box, Point
 from templater.layout.model import Obstacle
 from templater.mounting.amounts import SLACK_MM
 from templater.placement.model import PlacedPiece, Plan
+from templater.rules import clearance, eye_line, near_ceiling, near_corner, past_the_ends
 from templater.rules.free_wall import find_free_move
+from templater.rules.model import Verdict
 from templater.rules.moves import format_moves
+from templater.rules.settings import is_on
 from templater.rules.spacing import measure_gap
 from templater.rules.subject import Subject
+
+_OF_PLACE = (past_the_ends.RULE, clearance.RULE, eye_line.RULE, near_ceiling.RULE, near_corner.RULE)
+"""The rules that are about a subject's place alone."""
 
 NO_ROOM = "no free place found near: make room for it, or hang it elsewhere"
 """What is said where no move mends it."""
@@ -23,8 +29,10 @@ class Closeness:
     """How far what is moved as one is from a part of the wall kept free because of some obstacle.
 
     ``free_mm`` is the clear distance from the nearest of ``pieces``; negative if they reach into it.
+    ``pieces`` are those of ``subject``, or one of them.
     """
 
+    subject: Subject
     name: str
     pieces: Sequence[PlacedPiece]
     obstacle: Obstacle
@@ -40,7 +48,9 @@ def find_closest(
     A group is moved as one, but for one that hangs around the obstacle: there each piece by itself.
     """
     found = [
-        Closeness(name, pieces, obstacle, zone, min(measure_gap(each.box, zone) for each in pieces))
+        Closeness(
+            subject, name, pieces, obstacle, zone, min(measure_gap(each.box, zone) for each in pieces)
+        )
         for obstacle, zone in zones
         for name, pieces in _find_movers(subject, obstacle)
     ]
@@ -57,6 +67,34 @@ def _find_movers(subject: Subject, obstacle: Obstacle) -> list[tuple[str, Sequen
 
 
 def format_way_out(each: Closeness, zones: Iterable[Box], plan: Plan) -> str:
-    """The shortest move that frees it of all zones and lands it on nothing else, in words."""
-    move = find_free_move(each.pieces, zones, plan)
-    return NO_ROOM if move is None else format_moves(move.x, move.y, plan.units)
+    """The shortest move that frees it of all zones and lands it on nothing else, in words.
+
+    One that breaks fewer other rules of place goes first; those that it breaks all the same are named.
+    """
+    is_whole = len(each.pieces) == len(each.subject.pieces)
+    before = _list_broken(each.subject, plan)
+
+    def list_newly_broken(move: Point) -> list[str]:
+        """The rules that a move of a whole subject breaks; of one of its pieces nothing is told."""
+        after = _list_broken(_move(each.subject, move), plan) if is_whole else []
+        return [code for code in after if code not in before]
+
+    move = find_free_move(each.pieces, zones, plan, lambda by: len(list_newly_broken(by)))
+    if move is None:
+        return NO_ROOM
+    told, broken = format_moves(move.x, move.y, plan.units), ", ".join(list_newly_broken(move))
+    return f"{told}; then broken: {broken}" if broken else told
+
+
+def _list_broken(subject: Subject, plan: Plan) -> list[str]:
+    return [
+        rule.code
+        for rule in _OF_PLACE
+        if is_on(plan, rule.code)
+        and any(found.verdict is Verdict.BROKEN for found in rule.check(subject, plan))
+    ]
+
+
+def _move(subject: Subject, by: Point) -> Subject:
+    pieces = tuple(replace(piece, box=piece.box.moved(*by)) for piece in subject.pieces)
+    return replace(subject, box=subject.box.moved(*by), pieces=pieces)

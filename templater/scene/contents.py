@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
-from templater.mounting.model import Cord
-from templater.mounting.notes import ON_LEDGE
 from templater.placement.model import PlacedPiece, Plan
 from templater.rules.holding import Holding, find_holding
+
+_SUPPORTS = {
+    Holding.ON_LEDGE: "stands on the ledge",
+    Holding.RAIL: "hangs from the rail",
+    Holding.STRIPS: "adhesive strips",
+}
+"""What holds a piece without a hole."""
 
 
 def count_things(number: int, thing: str) -> str:
@@ -27,19 +32,12 @@ def is_ledge(piece: PlacedPiece, plan: Plan) -> bool:
     return find_holding(piece, plan) is Holding.LEDGE
 
 
-def tell_no_hole(piece: PlacedPiece) -> str:
+def tell_no_hole(piece: PlacedPiece, plan: Plan) -> str:
     """Of a piece without a hole, what holds it: ``none: hangs from the rail``; else ``none yet``."""
-    return f"none: {_name_support(piece)}" if needs_no_hole(piece) else "none yet"
+    support = _SUPPORTS.get(find_holding(piece, plan))
+    return f"none: {support}" if support else "none yet"
 
 
-def needs_no_hole(piece: PlacedPiece) -> bool:
+def needs_no_hole(piece: PlacedPiece, plan: Plan) -> bool:
     """Whether a piece is held by something else than hardware in a hole."""
-    return bool(_name_support(piece))
-
-
-def _name_support(piece: PlacedPiece) -> str:
-    if ON_LEDGE in piece.notes:
-        return "stands on the ledge"
-    if any(isinstance(support, Cord) for support in piece.supports):
-        return "hangs from the rail"
-    return "adhesive strips" if piece.supports else ""
+    return find_holding(piece, plan) in _SUPPORTS

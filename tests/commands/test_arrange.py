@@ -36,7 +36,7 @@ def test_the_proposals_stand_side_by_side(run: Run) -> None:
     assert _lines(out) == [
         "trio",
         "1 row of 3 2 row of 3 3 row of 3",
-        "pieces A, B, C A, B, C A, B, C",
+        "pieces A; B; C A; B; C A; B; C",
         "width 53 1/2 in (1359 mm), 67 % of the 52 1/2 in (1334 mm), 66 % of the"
         " 54 1/2 in (1384 mm), 68 % of",
         "furniture furniture the furniture",
@@ -79,6 +79,7 @@ def test_json_has_the_figures_in_millimetres(run: Run) -> None:
     }
 
 
+@pytest.mark.usefixtures("no_picture")
 def test_the_chosen_proposal_is_saved_and_is_a_layout(run: Run) -> None:
     code, _, err = run("arrange", "trio.yaml", "--save", "new.yaml", "--choose", "3")
     assert (code, err) == (0, "new.yaml: made of what was chosen; next: templater kit new.yaml\n")

@@ -136,9 +136,15 @@ def test_a_piece_without_a_hanger_has_no_hole_and_says_so() -> None:
         (hanging(Hanger.WIRE, inches(2)), ()),
         (hanging(Hanger.D_RINGS, inches(2), apart=inches(8)), ()),
         (
-            hanging(Hanger.CLEAT, inches(2), width=inches(8), every=inches(8)),
+            hanging(Hanger.CLEAT, inches(2), width=inches(9), every=inches(8)),
             ("Screws' rise not given, 0 assumed: measure your rail.",),
         ),
+        # Screws 200 mm apart on a rail of 219 mm are 9.5 mm from its ends, on one of 221 mm 10.5 mm.
+        (
+            hanging(Hanger.CLEAT, inches(2), width=219.0, every=200.0, rise=0.0),
+            ("An outer screw is at the very end, where wood splits: measure where yours has holes.",),
+        ),
+        (hanging(Hanger.CLEAT, inches(2), width=221.0, every=200.0, rise=0.0), ()),
         (
             hanging(Hanger.NAIL, inches(0.5), rise=inches(1)),  # 1 - 1/2 in above the edge, 12.7 mm
             ("The hole is 1/2 in (13 mm) above the frame's top edge: the fastener will show.",),

@@ -53,25 +53,48 @@ def test_a_move_does_not_leave_the_wall() -> None:
     # The door starts at 20 in, the piece ends at 18: 1 in to the left would do, but only 1/2 in of
     # wall is there. Its lower edge is at 60 in; 3 in above the door is 83 in.
     door = obstacle("door", box(20, 0, 30, 80), kind="door")
-    plan = wall([hung("A", box(0.5, 60, 17.5, 14))], obstacles=[door], height=100)
+    plan = wall([hung("A", box(0.5, 60, 17.5, 14))], obstacles=[door], height=110)
     assert findings_of(plan, CODE)[0].mend == "raise by 23 in (584 mm)"
 
 
 def test_a_move_does_not_land_on_another_window() -> None:
     # The windows are 19 in apart, the piece 16 in wide: at 77 in it is 1 in from the first, 2 in from
-    # the other. No place between is 3 in from both, so it goes above, to 83 in: 33 in; below as far.
+    # the other. No place between is 3 in from both, so it goes below, to 17 in: 33 in. Above, as
+    # far, its top edge would be at 93 in, 3 in under the ceiling: near-ceiling.
     other = obstacle("far window", box(95, 30, 36, 50))
     (first, second) = findings_of(
         wall([hung("A", box(77, 50, 16, 10))], obstacles=[WINDOW, other]), CODE
     )
-    assert told(first)[3] == told(second)[3] == "raise by 33 in (838 mm)"
+    assert told(first)[3] == told(second)[3] == "lower by 33 in (838 mm)"
 
 
 def test_a_move_does_not_land_on_another_piece() -> None:
     # 2 in to the right B begins, too near: 16 in of wall are left of it. It ends at 130 in.
     pieces = [hung("A", box(77, 50, 16, 10)), hung("B", box(94, 30, 36, 50))]
     found = findings_of(wall(pieces, obstacles=[WINDOW]), CODE)[0]
-    assert told(found) == ("A", "broken", "1 in", "raise by 33 in (838 mm)")
+    assert told(found) == ("A", "broken", "1 in", "lower by 33 in (838 mm)")
+
+
+def test_a_move_that_breaks_no_other_rule_goes_before_a_shorter_one() -> None:
+    # The centre is on the eye line, 60 in. The door ends at 50 in, 1 in left of the piece; a move of
+    # 2 in to the right brings it within 1 in of the hatch at 70 in. Above the door, 31 in up, it is off
+    # the eye line; right of the hatch it stays on it.
+    doors = [
+        obstacle("door", box(20, 0, 30, 80), kind="door"),
+        obstacle("hatch", box(70, 40, 20, 30), kind="hatch"),
+    ]
+    plan = wall([hung("A", box(51, 52, 16, 16))], obstacles=doors)
+    # 90 + 3 - 51 = 42 in to the right; up, 80 + 3 - 52 = 31 in.
+    assert [each.mend for each in findings_of(plan, CODE)] == ["move right by 42 in (1067 mm)"]
+
+
+def test_what_every_move_breaks_is_named() -> None:
+    # Left of the door are 15 in, too few for 16, right of it 18, too few for 16 and 3. Above it, 31 in
+    # up, the centre is at 91 in; the top edge, at 99 in, is 21 in under the ceiling.
+    door = obstacle("door", box(15, 0, 35, 80), kind="door")
+    plan = wall([hung("A", box(51, 52, 16, 16))], obstacles=[door], width=68, height=120)
+    (found,) = findings_of(plan, CODE)
+    assert found.mend == "raise by 31 in (787 mm); then broken: eye-line"
 
 
 def test_a_move_along_two_axes_where_none_along_one_leads_out() -> None:

@@ -2,13 +2,15 @@
 
 What it checks:
     Whether a hole is level with or plumb over or under a switch, a socket, a thermostat or a
-    light; with ``region: uk`` also whether it is within 150 mm of the ceiling or of the wall's
-    ends. Without such a fixture in the layout it is not checked.
+    light, with no door or window across the way between; with ``region: uk`` also across them, and
+    whether it is within 150 mm of the ceiling or of the wall's ends. Without such a fixture in the
+    layout it is not checked.
 
 Why:
     Cables run straight, along the edges of a wall and to what they serve. In the United Kingdom
     BS 7671, regulation 522.6.202, allows them less than 50 mm deep only there; elsewhere it is
-    common practice, no source. It is a likelihood: a cable may be anywhere.
+    common practice, no source: none runs through a doorway. It is a likelihood: a cable may be
+    anywhere.
 
 Example:
     A wall of 2400 by 2400 mm in the United Kingdom. A hole 140 mm from the left end: caution, as
@@ -33,7 +35,7 @@ from templater.mounting.amounts import SLACK_MM
 from templater.placement.ceiling import find_headroom
 from templater.placement.model import PlacedPiece, Plan
 from templater.rules.cautions.caution import Caution, Teller, name_hole
-from templater.rules.cautions.things import WIRED, Thing, list_things
+from templater.rules.cautions.things import VOID, WIRED, Thing, list_things
 from templater.rules.model import Finding
 
 CODE = "cable-zone"
@@ -59,7 +61,7 @@ def check_cable_zone(piece: PlacedPiece, plan: Plan) -> Iterator[Finding]:
             yield teller.warn(piece, "; ".join(zones), _MEND, other=name_hole(number))
             continue
         for thing in unknown:
-            if _find_line(mark.hole, thing.box):
+            if _find_line(mark.hole, thing.box) and not _is_cut_off(mark.hole, thing.box, plan):
                 yield teller.ask(piece, thing.ask_kind, other=name_hole(number))
     if piece.marks and not wired:
         yield teller.ask(piece, _ASK)
@@ -70,7 +72,8 @@ def find_zones(hole: Point, plan: Plan, wired: Sequence[Thing]) -> Iterator[str]
     if plan.region is Region.UK:
         yield from _find_edges(hole, plan)
     for thing in wired:
-        if way := _find_line(hole, thing.box):
+        way = _find_line(hole, thing.box)
+        if way and not _is_cut_off(hole, thing.box, plan):
             yield f"{way} {thing.name}"
 
 
@@ -93,6 +96,26 @@ def _find_line(hole: Point, box: Box) -> str | None:
     if box.y0 - SLACK_MM <= hole.y <= box.y1 + SLACK_MM:
         return "level with"
     return None
+
+
+def _is_cut_off(hole: Point, box: Box, plan: Plan) -> bool:
+    """Whether a door or a window lies across the whole way between a hole and a thing in line with it.
+
+    The zones of the United Kingdom go on beyond it.
+    """
+    if plan.region is Region.UK:
+        return False
+    voids = (thing.box for thing in list_things(plan) if thing.is_of(VOID) and not thing.is_of(WIRED))
+    if box.x0 - SLACK_MM <= hole.x <= box.x1 + SLACK_MM:
+        low, high = sorted((hole.y, box.centre.y))
+        return any(_spans(each, box, 0) and low < each.y1 and each.y0 < high for each in voids)
+    low, high = sorted((hole.x, box.centre.x))
+    return any(_spans(each, box, 1) and low < each.x1 and each.x0 < high for each in voids)
+
+
+def _spans(void: Box, box: Box, axis: int) -> bool:
+    """Whether an opening is at least as wide (axis 0) or as high (1) as a thing, all of it."""
+    return void[axis] <= box[axis] + SLACK_MM and box[axis + 2] <= void[axis + 2] + SLACK_MM
 
 
 CAUTION = Caution(CODE, check_cable_zone, str(__doc__), is_of_holes=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from templater.memory import remember_last
 from templater.placement.model import PlacedPiece, Plan
 from templater.rules.cautions import (
+    bare_screw,
     cable_zone,
     deep_fastener,
     earthquake,
@@ -32,6 +33,7 @@ CAUTIONS: tuple[Caution, ...] = (
     cable_zone.CAUTION,
     pipe_zone.CAUTION,
     weak_hook.CAUTION,
+    bare_screw.CAUTION,
     heavy_piece.CAUTION,
     stud_edge.CAUTION,
     deep_fastener.CAUTION,

@@ -30,7 +30,7 @@ from templater.layout.model import Surface
 from templater.mounting.amounts import SLACK_MM
 from templater.placement.model import PlacedPiece, Plan
 from templater.rules.cautions.caution import Caution, Teller
-from templater.rules.cautions.weights import POUND_KG, find_most_kg, format_pounds
+from templater.rules.cautions.weights import POUND_KG, find_borne_kg, format_pounds
 from templater.rules.closed_hooks import LIGHT_KG, needs_stud
 from templater.rules.holding import Holding, find_holding
 from templater.rules.holes import HoleWall, find_hole_wall
@@ -49,8 +49,9 @@ _USUAL = Teller(CODE, "common practice, no source")
 _PUBLISHED = (Holding.HOOKS, Holding.STRIPS, Holding.NOT_KNOWN)
 _ASK = "add 'earthquake: yes' or 'earthquake: no' to 'wall'"
 _PUTTY = "with putty at the lower corners"
-_ON_HOOK = f"hang it on a closed hook{{where}}, {_PUTTY}"
-_ON_NAMED = f"see that {{hook}} is a closed hook{{where}}, {_PUTTY}"
+_LOCKED = "and set its security lock"
+_ON_HOOK = "hang it on a closed hook{where}, {too}"
+_ON_NAMED = "see that {hook} is a closed hook{where}, {too}"
 _WAYS = {
     Holding.KEYHOLES: ("{hold}, so that it cannot lift off its screws", "the screws"),
     Holding.CLEAT: ("{hold}, so that it cannot lift off its rail", "the rail's screws"),
@@ -66,7 +67,7 @@ def check_earthquake(piece: PlacedPiece, plan: Plan) -> Iterator[Finding]:
     if plan.is_earthquake is None:
         yield _ALLIANCE.ask(piece, _ASK)
     elif plan.is_earthquake:
-        kg = find_most_kg(piece)
+        kg = find_borne_kg(piece, plan)
         if kg is not None and kg > HEAVY_KG + SLACK_MM:
             figure = f"over {format_pounds(HEAVY_KG, plan.units)}"
             yield _ALLIANCE.warn(piece, figure, "leave it to a licensed installer")
@@ -103,7 +104,8 @@ def _find_way(piece: PlacedPiece, holding: Holding, where: str) -> tuple[str, st
     has_lock = any(mark.is_lock for mark in piece.marks)
     hold = "set its security lock" if has_lock else "hold its lower corners with putty"
     act, screws = _WAYS.get(holding, (_ON_NAMED if hook else _ON_HOOK, ""))
-    return act.format(hold=hold, where=where, hook=hook.name if hook else ""), screws
+    too, name = _LOCKED if has_lock else _PUTTY, hook.name if hook else ""
+    return act.format(hold=hold, where=where, hook=name, too=too), screws
 
 
 def _name_firm(plan: Plan) -> str:

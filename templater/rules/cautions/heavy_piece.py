@@ -17,8 +17,8 @@ Example:
 
 What to write instead:
     The ``weight`` of each piece, and ``studs`` and ``surface`` in ``wall``. A cleat ``on: studs``
-    brings every hole of a heavy piece to a stud. Of a ledge only what stands on it is known: its
-    own weight is to be added by hand.
+    brings every hole of a heavy piece to a stud. What stands on a ledge counts with it: give the
+    ``ledge`` its own ``weight`` too.
 
 """
 
@@ -57,7 +57,7 @@ _TELL = Teller(CODE, "common practice, no source")
 _MEND = "get a licensed installer"
 _ASK = "add 'weight' to the piece, or what it is 'made_of'"
 _ASK_STANDING = "add 'weight' to each piece that stands on it; its maker's limit decides"
-_ASK_LEDGE = "add the ledge's own weight to the {} that stand on it; its maker's limit decides"
+_ASK_LEDGE = "add 'weight' to 'ledge', on which {} stand; its maker's limit decides"
 _MEND_STRIPS = "hang it on screws in place of adhesive strips; their maker's limit goes first"
 
 
@@ -81,16 +81,21 @@ def check_heavy_piece(piece: PlacedPiece, plan: Plan) -> Iterator[Finding]:
 
 
 def _check_ledge(ledge: PlacedPiece, plan: Plan) -> Finding:
-    """What is said of a ledge, of which nobody can tell its own weight, only what stands on it."""
-    weights = [find_most_kg(each) for each in list_standing(ledge, plan)]
-    known = [kg for kg in weights if kg is not None]
+    """What is said of a ledge, which bears what stands on it too; what of that is known may suffice."""
+    own = find_most_kg(ledge)
+    standing = [find_most_kg(each) for each in list_standing(ledge, plan)]
+    known = sum(kg for kg in (own, *standing) if kg is not None)
     most, where = _find_limit(ledge, plan)
-    figure = format_at_least_kg(sum(known), plan.units)
-    if sum(known) > most + SLACK_MM:
-        limit = f"{format_pounds(most, plan.units)}{where}"
-        told = f"{figure} and the ledge itself, more than {limit}"
-        return _TELL.warn(ledge, told, _MEND, band=f"up to {limit}")
-    return _TELL.ask(ledge, _ASK_LEDGE.format(figure) if len(known) == len(weights) else _ASK_STANDING)
+    limit = f"{format_pounds(most, plan.units)}{where}"
+    more = "and the ledge itself" if own is None else "with what stands on it"
+    told = f"{format_at_least_kg(known, plan.units)} {more}"
+    if known > most + SLACK_MM:
+        return _TELL.warn(ledge, f"{told}, more than {limit}", _MEND, band=f"up to {limit}")
+    if None in standing:
+        return _TELL.ask(ledge, _ASK_STANDING)
+    if own is None:
+        return _TELL.ask(ledge, _ASK_LEDGE.format(format_at_least_kg(known, plan.units)))
+    return _TELL.clear(ledge, told, f"up to {limit}")
 
 
 def _find_limit(piece: PlacedPiece, plan: Plan) -> tuple[float, str]:

@@ -24,6 +24,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from templater.layout.model import Material
 from templater.placement.model import PlacedPiece, Plan
 from templater.rules.cautions.caution import Caution, Teller
 from templater.rules.cautions.things import PEOPLE, find_words, list_under
@@ -33,15 +34,16 @@ from templater.rules.model import Finding
 CODE = "over-people"
 
 _TELL = Teller(CODE, 'FEMA, "Mount framed pictures and mirrors securely", April 2008')
-_LIGHT = "take a light piece behind acrylic"
-_MEND = f"{_LIGHT}, on two closed hooks, or hang it elsewhere"
+_LIGHT, _ACRYLIC = "take a light piece", " behind acrylic"
+_MEND = "{light}, on two closed hooks, or hang it elsewhere"
+_MEND_TWO = "{light}, see that both hooks are closed, or hang it elsewhere"
 _MEND_COT = "hang nothing over a cot"
 _MENDS = {
-    Holding.KEYHOLES: f"{_LIGHT}, fixed so that it cannot lift off its screws, or hang it elsewhere",
-    Holding.CLEAT: f"{_LIGHT}, fixed so that it cannot lift off its rail, or hang it elsewhere",
+    Holding.KEYHOLES: "{light}, fixed so that it cannot lift off its screws, or hang it elsewhere",
+    Holding.CLEAT: "{light}, fixed so that it cannot lift off its rail, or hang it elsewhere",
     Holding.LEDGE: "set every screw where it holds firmly, or put the ledge elsewhere",
-    Holding.ON_LEDGE: f"{_LIGHT}, held by a lip along the ledge, or stand it elsewhere",
-    Holding.RAIL: f"{_LIGHT}, on closed hooks and knotted cords, or hang it elsewhere",
+    Holding.ON_LEDGE: "{light}, held by a lip along the ledge, or stand it elsewhere",
+    Holding.RAIL: "{light}, on closed hooks and knotted cords, or hang it elsewhere",
     Holding.STRIPS: f"hang nothing on adhesive strips there: {_MEND}",
 }
 """What is to be done by what holds a piece, where that is not hooks."""
@@ -55,9 +57,17 @@ def check_over_people(piece: PlacedPiece, plan: Plan) -> Iterator[Finding]:
         if thing.is_furniture and not thing.is_known:
             yield _TELL.ask(piece, thing.ask_kind, other=thing.name)
         elif thing.is_of(PEOPLE):
-            mend = _MENDS.get(find_holding(piece, plan), _MEND)
-            mend = _MEND_COT if thing.is_of(_COTS) else mend
+            mend = _MEND_COT if thing.is_of(_COTS) else _tell_mend(piece, plan)
             yield _TELL.warn(piece, f"over {thing.name}", mend, other=thing.name)
+
+
+def _tell_mend(piece: PlacedPiece, plan: Plan) -> str:
+    """What is to be done that is not done already, as far as the layout tells."""
+    glazing = piece.made_of.glazing if piece.made_of else None
+    is_safe = glazing is not None and glazing.material is not Material.GLASS
+    has_two = sum(not mark.is_lock for mark in piece.marks) > 1
+    mend = _MENDS.get(find_holding(piece, plan), _MEND_TWO if has_two else _MEND)
+    return mend.format(light=_LIGHT if is_safe else f"{_LIGHT}{_ACRYLIC}")
 
 
 CAUTION = Caution(CODE, check_over_people, str(__doc__))

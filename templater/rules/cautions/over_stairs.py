@@ -26,13 +26,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from templater.geometry import Point
-from templater.layout.model import Stair
-from templater.mounting.amounts import SLACK_MM
 from templater.mounting.model import Cord
 from templater.placement.model import PlacedPiece, Plan
-from templater.placement.stairs import find_nosing_height
 from templater.rules.cautions.caution import Caution, Teller
 from templater.rules.cautions.things import STAIRS, list_under
+from templater.rules.flights import is_above_steps
 from templater.rules.model import Finding
 
 CODE = "over-stairs"
@@ -47,8 +45,7 @@ ACT = (
 
 def check_over_stairs(piece: PlacedPiece, plan: Plan) -> Iterator[Finding]:
     """Say whether somebody must work over stairs to hang a piece."""
-    flights = [group.stair for group in plan.groups if group.stair is not None]
-    is_over = any(_is_above(point, stair) for stair in flights for point in _list_points(piece))
+    is_over = any(is_above_steps(point, plan) for point in _list_points(piece))
     if is_over or any(thing.is_of(STAIRS) for thing in list_under(piece, plan)):
         yield _TELL.warn(piece, "over the stairs", ACT)
 
@@ -63,11 +60,6 @@ def _list_points(piece: PlacedPiece) -> list[Point]:
     holes = [mark.hole for mark in piece.marks]
     hooks = [support.hook for support in piece.supports if isinstance(support, Cord)]
     return [*holes, *hooks] or [piece.box.centre]
-
-
-def _is_above(point: Point, stair: Stair) -> bool:
-    """Whether a place is above the edges of the steps of a flight, where these are above the floor."""
-    return SLACK_MM < find_nosing_height(stair, point.x) < point.y
 
 
 CAUTION = Caution(CODE, check_over_stairs, str(__doc__))

@@ -28,7 +28,7 @@ PEOPLE = find_words(
 )
 """People lie or sit on it."""
 
-HEAT = find_words("heater radiator stove fireplace hearth range oven cooker hob boiler")
+HEAT = find_words("heater radiator stove fireplace hearth range oven cooker hob boiler furnace")
 """It grows hot."""
 
 WATER = find_words("sink basin washbasin bath bathtub tub shower tap faucet toilet")
@@ -39,20 +39,25 @@ AIR = find_words("vent duct grille register fan extractor")
 
 WIRED = find_words(
     "switch dimmer socket outlet receptacle thermostat light lamp sconce doorbell intercom"
+    " alarm detector camera keypad television tv telephone phone meter breaker fuse consumer boiler"
+    " cooker oven fan extractor"
 )
 """An accessory that a cable runs to."""
 
-PIPED = WATER | find_words("pipe chase radiator")
+PIPED = WATER | find_words("pipe chase radiator boiler")
 """Pipes run to it or in it."""
 
 STAIRS = find_words("stair staircase stairway stairwell")
 """People walk up and down on it, and no ladder stands on it."""
 
 PLAIN = find_words(
-    "window door opening hatch table desk cabinet chest cupboard wardrobe shelf bookcase sideboard"
-    " dresser console counter clock mirror rail other"
+    "window door doorway opening hatch arch archway table desk cabinet chest cupboard wardrobe shelf"
+    " bookcase sideboard dresser console counter clock mirror rail extinguisher other"
 )
 """Nothing is to be said of it."""
+
+VOID = find_words("window door doorway opening hatch arch archway")
+"""Where it is there is no wall, and nothing runs in it."""
 
 KNOWN = PEOPLE | HEAT | WATER | AIR | WIRED | PIPED | STAIRS | PLAIN
 """Every word by which it is known what a thing is."""
@@ -79,8 +84,7 @@ class Thing:
     @property
     def ask_kind(self) -> str:
         """The act that tells what it is."""
-        owner = "furniture" if self.is_furniture else "fixture"
-        return f"add 'kind' to {owner} {quote(self.name)}"
+        return f"add 'kind' to {quote(self.name)}"
 
 
 def list_things(plan: Plan) -> tuple[Thing, ...]:

@@ -36,7 +36,8 @@ def split_findings(findings: Sequence[Finding]) -> tuple[list[Finding], list[Fin
 def tell_together(findings: Iterable[Finding]) -> tuple[Told, ...]:
     """The findings of cautions, what is said alike told once, in the order of the first of each.
 
-    Of several pieces, up to three are named, of more their number; all holes of one piece are.
+    Of several pieces, up to three are named, of more their number; all holes of one piece are. What
+    is to be heeded at holes is told piece by piece.
     """
     alike: dict[Finding, list[Finding]] = {}
     for finding in findings:
@@ -47,12 +48,22 @@ def tell_together(findings: Iterable[Finding]) -> tuple[Told, ...]:
 def _strip(finding: Finding) -> Finding:
     """A finding without what may differ between those that are told together."""
     if finding.rule in _OF_HOLES and finding.other is not None:
-        return replace(finding, other=None)
+        subject = finding.subject if finding.verdict is Verdict.CAUTION else ""
+        return replace(finding, subject=subject, other=None)
     return replace(finding, subject="")
 
 
 def _name_parties(found: list[Finding]) -> str:
-    subjects = list(dict.fromkeys(finding.subject for finding in found))
-    others = list(dict.fromkeys(finding.other for finding in found if finding.other))
-    names = ", ".join(subjects) if len(subjects) <= _MOST_NAMED else f"{len(subjects)} pieces"
+    """``Tide chart; Fog bell / long sofa``, or with holes that differ ``A / hole 1; B / hole 2``."""
+    others: dict[str, dict[str, None]] = {}
+    for finding in found:
+        others.setdefault(finding.subject, {}).update({finding.other: None} if finding.other else {})
+    shared = {tuple(each) for each in others.values()}
+    many = f"{len(others)} pieces" if len(others) > _MOST_NAMED else ""
+    if len(shared) == 1:
+        return _add_others(many or "; ".join(others), *shared)
+    return many or "; ".join(_add_others(name, tuple(each)) for name, each in others.items())
+
+
+def _add_others(names: str, others: tuple[str, ...]) -> str:
     return f"{names} / {', '.join(others)}" if others else names

@@ -39,7 +39,7 @@ LONGEST_MM = 48 * 25.4
 
 _TELL = Teller(CODE, "common practice, no source")
 _ASK = "add 'weight' to the piece"
-_ASK_LEDGE = "weigh the ledge; heavier than {}, {}"
+_ASK_LEDGE = "add 'weight' to 'ledge'"
 _MEND = "lift it together with somebody"
 
 
@@ -54,7 +54,7 @@ def check_two_persons(piece: PlacedPiece, plan: Plan) -> Iterator[Finding]:
         yield _TELL.warn(piece, f"longer than {longest}", _MEND, band=band)
     elif kg is None:
         is_ledge = find_holding(piece, plan) is Holding.LEDGE
-        yield _TELL.ask(piece, _ASK_LEDGE.format(most, _MEND) if is_ledge else _ASK)
+        yield _TELL.ask(piece, _ASK_LEDGE if is_ledge else _ASK)
     else:
         figure = f"{format_weight(kg, plan.units)}, {format_length(max(piece.size), plan.units)} long"
         yield _TELL.clear(piece, figure, band)

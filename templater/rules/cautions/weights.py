@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from templater.lengths import Unit
 from templater.mounting.amounts import round_down, round_up
-from templater.placement.model import PlacedPiece
+from templater.placement.model import PlacedPiece, Plan
+from templater.rules.holding import list_standing
 
 POUND_KG = 0.45359237
 """The pound, kg (exact by its definition of 1959)."""
@@ -13,9 +14,21 @@ POUND_KG = 0.45359237
 _TOLD = 0.1
 
 
+def find_least_kg(piece: PlacedPiece) -> float | None:
+    """A piece's weight, kg: of an estimate the least that it may be; None if it is not known."""
+    return piece.weight_kg if piece.estimate is None else piece.estimate.low_kg
+
+
 def find_most_kg(piece: PlacedPiece) -> float | None:
     """A piece's weight, kg: of an estimate the most that it may be; None if it is not known."""
     return piece.weight_kg if piece.estimate is None else piece.estimate.high_kg
+
+
+def find_borne_kg(piece: PlacedPiece, plan: Plan) -> float | None:
+    """The most that its hardware may have to bear, kg: a ledge bears what stands on it too."""
+    weights = [find_most_kg(each) for each in (piece, *list_standing(piece, plan))]
+    known = [kg for kg in weights if kg is not None]
+    return sum(known) if len(known) == len(weights) else None
 
 
 def choose_weight_unit(units: Unit) -> tuple[float, str]:

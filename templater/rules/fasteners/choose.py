@@ -10,6 +10,7 @@ from templater.lengths import Unit
 from templater.mounting.amounts import SLACK_MM
 from templater.placement.model import PlacedPiece, Plan
 from templater.rules.closed_hooks import needs_closed_hooks, needs_stud
+from templater.rules.fasteners.beside import Beside, find_beside
 from templater.rules.fasteners.load import Load, find_loads, to_kg
 from templater.rules.holes import HoleWall, find_hole_wall
 
@@ -71,7 +72,8 @@ _CLOSED = {
 NAILED = (Kind.NAIL_HOOK, Kind.NAIL, Kind.CLOSED_NAIL_HOOK)
 """What is held by a nail, or may be."""
 
-_HOOKS = (Kind.NAIL_HOOK, Kind.CLOSED_NAIL_HOOK, *_CLOSED.values())
+_CLOSED_HOOKS = (Kind.CLOSED_NAIL_HOOK, *_CLOSED.values())
+_HOOKS = (Kind.NAIL_HOOK, *_CLOSED_HOOKS)
 _BY_HEAD = (Hanger.KEYHOLES, Hanger.CLEAT)
 _PLAIN = (*NAILED, Kind.STUD_SCREW, Kind.WOOD_SCREW, Kind.CLOSED_STUD, Kind.CLOSED_WOOD)
 
@@ -81,7 +83,7 @@ class Fastener:
     """What one hole takes: the hook that the layout names, else a ``kind``.
 
     Both are None where the weight is not known, and so then is ``load``. ``units`` are those in
-    which the load is told.
+    which the load is told. ``beside``: what the named hook's screws need in this wall.
     """
 
     wall: HoleWall
@@ -89,6 +91,7 @@ class Fastener:
     hook: Hardware | None
     kind: Kind | None
     units: Unit
+    beside: Beside | None = None
 
     @property
     def factor(self) -> float:
@@ -106,9 +109,19 @@ class Fastener:
         return self.load.round_up_kg(self.units) * self.factor
 
     @property
+    def beside_kg(self) -> float | None:
+        """What the makers of what is beside it must rate that for, kg; None without a load."""
+        return None if self.load is None else self.load.round_up_kg(self.units) * ANCHOR_FACTOR
+
+    @property
     def is_hook(self) -> bool:
         """Whether it is a hook, or may be: what bears is then not where its nail or screw is."""
         return self.hook is not None or self.kind in (None, *_HOOKS)
+
+    @property
+    def is_closed(self) -> bool:
+        """Whether it is a closed hook that was chosen for it, not named by the layout."""
+        return self.kind in _CLOSED_HOOKS
 
     @property
     def is_too_weak(self) -> bool:
@@ -123,12 +136,13 @@ def choose_fasteners(piece: PlacedPiece, plan: Plan) -> tuple[Fastener, ...]:
     hook = piece.hang.hook if piece.hang else None
     is_closed = needs_closed_hooks(piece, plan)
     found = []
-    for mark, load in zip(piece.marks, find_loads(piece), strict=True):
+    for mark, load in zip(piece.marks, find_loads(piece, plan), strict=True):
         wall = find_hole_wall(mark.hole.x, plan)
         if mark.is_lock:
             found.append(Fastener(wall, load, None, Kind.LOCK, plan.units))
         elif hook is not None or load is None:
-            found.append(Fastener(wall, load, hook, None, plan.units))
+            beside = find_beside(hook, wall, plan.wall_surface) if hook else None
+            found.append(Fastener(wall, load, hook, None, plan.units, beside))
         else:
             choose = _choose_closed if is_closed else _choose_kind
             kind = choose(load, wall, piece, plan)

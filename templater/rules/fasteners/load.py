@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from math import hypot
 
 from templater.lengths import Unit
 from templater.mounting.model import Cord
 from templater.mounting.statics import STANDARD_GRAVITY
-from templater.placement.model import PlacedPiece
-from templater.rules.cautions.weights import round_up_weight
+from templater.placement.model import PlacedPiece, Plan
+from templater.rules.cautions.weights import find_least_kg, find_most_kg, round_up_weight
+from templater.rules.holding import list_standing
 
 _LEAST_TOLD_N = 0.05
 
@@ -53,27 +55,35 @@ class Load:
         return round_up_weight(hypot(*(round_up_weight(to_kg(pull), units) for pull in pulls)), units)
 
 
-def find_loads(piece: PlacedPiece) -> tuple[Load | None, ...]:
-    """The load on each hole of a piece, in the order of its marks; None where it is not known."""
+def find_loads(piece: PlacedPiece, plan: Plan) -> tuple[Load | None, ...]:
+    """The load on each hole of a piece, in the order of its marks; None where it is not known.
+
+    A ledge bears what stands on it too.
+    """
     sideways = piece.statics.sideways_n if piece.statics else None
+    borne = (piece, *list_standing(piece, plan))
     return tuple(
-        _make_load(mark.load_n, abs(sideways[index]) if sideways else 0.0, piece)
+        _make_load(mark.load_n, abs(sideways[index]) if sideways else 0.0, borne)
         for index, mark in enumerate(piece.marks)
     )
 
 
 def find_cord_load(cord: Cord, piece: PlacedPiece) -> Load | None:
     """The load on a cord and on its hook."""
-    return _make_load(cord.load_n, 0.0, piece)
+    return _make_load(cord.load_n, 0.0, (piece,))
 
 
-def _make_load(down_n: float | None, sideways_n: float, piece: PlacedPiece) -> Load | None:
-    estimate = piece.estimate
+def _make_load(down_n: float | None, sideways_n: float, borne: Sequence[PlacedPiece]) -> Load | None:
+    """A load with its range, where the weight of some of what it comes from is an estimate."""
     if down_n is None:
         return None
-    if estimate is None or not estimate.kg:
+    usual = sum(each.weight_kg or 0.0 for each in borne)
+    if not usual or not any(each.estimate for each in borne):
         return Load(down_n, sideways_n)
-    return Load(down_n, sideways_n, estimate.low_kg / estimate.kg, estimate.high_kg / estimate.kg)
+    low, high = (
+        sum(find(each) or 0.0 for each in borne) / usual for find in (find_least_kg, find_most_kg)
+    )
+    return Load(down_n, sideways_n, low, high)
 
 
 def to_kg(force_n: float) -> float:

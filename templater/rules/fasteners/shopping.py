@@ -5,10 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from templater.layout.model import Hardware
+from templater.layout.model import Hanger, Hardware
 from templater.lengths import Unit, format_both
 from templater.mounting.model import Cord, Strips
 from templater.placement.model import PlacedPiece, Plan
+from templater.rules.band import Band
+from templater.rules.cautions.deep_fastener import DEPTH
+from templater.rules.cautions.outward_pull import SCREW_DEEP_MM, SCREW_GAUGE
 from templater.rules.closed_hooks import needs_closed_hooks
 from templater.rules.fasteners.choose import (
     RATING_FACTOR,
@@ -18,6 +21,7 @@ from templater.rules.fasteners.choose import (
     choose_fasteners,
 )
 from templater.rules.fasteners.load import find_cord_load
+from templater.rules.fasteners.withdrawal import find_screw_diameter
 from templater.rules.fasteners.wording import (
     NO_WEIGHT,
     format_least,
@@ -68,8 +72,11 @@ def _add_up(lines: list[ToBuy]) -> ToBuy:
 
 def _list_for(piece: PlacedPiece, plan: Plan) -> Iterator[ToBuy]:
     """What one piece needs."""
-    for fastener in _strengthen(choose_fasteners(piece, plan)):
+    fasteners = choose_fasteners(piece, plan)
+    for fastener in _strengthen(fasteners):
         yield _buy_fastener(fastener, piece, plan)
+    for fastener in fasteners:
+        yield from _buy_beside(fastener, piece, plan)
     for support in piece.supports:
         if isinstance(support, Strips):
             yield _buy_strips(support, piece, plan)
@@ -92,7 +99,31 @@ def _buy_fastener(fastener: Fastener, piece: PlacedPiece, plan: Plan) -> ToBuy:
         why = _AS_MAKER if find_holding(piece, plan) is Holding.LEDGE else NO_WEIGHT
         return ToBuy(_name_unknown(piece, plan), 1, why, (piece.name,))
     rating = NO_WEIGHT if fastener.load is None else format_least(fastener, plan.units)
-    return ToBuy(fastener.kind.value, 1, rating, (piece.name,))
+    size = _size_stud_screw(piece, plan) if fastener.kind is Kind.STUD_SCREW else ""
+    return ToBuy(f"{fastener.kind.value}{size}", 1, rating, (piece.name,))
+
+
+def _size_stud_screw(piece: PlacedPiece, plan: Plan) -> str:
+    """How thick and how long a screw is that goes as deep into a stud as is counted on, no deeper.
+
+    How thick a rail or a ledge is, through which it goes first, nobody has told.
+    """
+    is_through = piece.hang is None or piece.hang.by is Hanger.CLEAT
+    board = None if is_through else plan.board_mm
+    on_top = board or 0.0
+    length = Band(on_top + SCREW_DEEP_MM, on_top + DEPTH.high).format_range(plan.units)
+    where = "in the stud" if board is None else "long"
+    thick = f"No. {SCREW_GAUGE} ({find_screw_diameter(SCREW_GAUGE):.1f} mm)"
+    return f", {thick} or thicker, {length} {where}"
+
+
+def _buy_beside(fastener: Fastener, piece: PlacedPiece, plan: Plan) -> Iterator[ToBuy]:
+    """An anchor or a plug for each screw of a hook that does not hold without."""
+    if fastener.hook is not None and fastener.beside is not None:
+        kg = fastener.beside_kg
+        rating = NO_WEIGHT if kg is None else format_rating(round_up_rating(kg, plan.units), plan.units)
+        what = f"{fastener.beside.value}, for {fastener.hook.name}"
+        yield ToBuy(what, fastener.hook.holes, rating, (piece.name,))
 
 
 def _name_unknown(piece: PlacedPiece, plan: Plan) -> str:

@@ -60,6 +60,8 @@ def format_load(load: Load | None, units: Unit) -> str:
     """What pulls on a hole, with its range where it is an estimate."""
     if load is None:
         return NO_WEIGHT
+    if not load.down_n and not load.sideways_n:
+        return "bears no weight"
     text = format_force(load.down_n, units)
     if load.told_sideways_n:
         text += f" down, {format_force(load.told_sideways_n, units)} sideways"
@@ -104,4 +106,15 @@ def judge_fastener(fastener: Fastener, units: Unit) -> str:
         return f"{name}: not checked"
     if fastener.hook.rating_kg is None:
         return f"{name}: its rating is not given: not checked"
-    return f"{name}: {'TOO WEAK' if fastener.is_too_weak else 'enough'}"
+    if fastener.is_too_weak:
+        return f"{name}: TOO WEAK"
+    return f"{name}: enough" + (f", with a {fastener.beside.value}" if fastener.beside else "")
+
+
+def format_beside(fastener: Fastener, units: Unit) -> str:
+    """What a hook's screw needs beside it: ``hollow-wall anchor, rated 40 lb or more``."""
+    if fastener.beside is None:
+        return ""
+    kg = fastener.beside_kg
+    rated = f", rated {format_rating(round_up_rating(kg, units), units)} or more" if kg else ""
+    return f"{fastener.beside.value}{rated}"

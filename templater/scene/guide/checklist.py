@@ -63,12 +63,14 @@ def _introduction(plan: Plan, width: float, revision: str) -> list[Part]:
 
 def _tell_rises(plan: Plan) -> Iterator[str]:
     """Of which pieces nobody knows how far a hook's nail is above the place where it bears."""
-    found = [each for piece in plan.pieces for each in check_hook_rise(piece, plan)]
-    names = list(dict.fromkeys(each.subject for each in found))
-    many = f"{len(names)} pieces, as their templates tell"
-    for each in found[:1]:
-        whose = "; ".join(names) if len(names) <= _MOST_NAMED else many
-        yield f"{whose}: {each.figure}: {BEAR_AT_CROSS}."
+    names: dict[str, list[str]] = {}
+    for piece in plan.pieces:
+        for figure in {each.figure or "": None for each in check_hook_rise(piece, plan)}:
+            names.setdefault(figure, []).append(piece.name)
+    for figure, told in names.items():
+        many = f"{len(told)} pieces, as their templates tell"
+        whose = "; ".join(told) if len(told) <= _MOST_NAMED else many
+        yield f"{whose}: {figure}: {BEAR_AT_CROSS}."
 
 
 def _tell_proof(plan: Plan) -> list[str]:
@@ -130,7 +132,7 @@ def _has_neighbours(plan: Plan) -> bool:
 
 def _bare_rows(plan: Plan, width: float) -> list[Part]:
     """The pieces that hang without a hole, and those whose hardware nobody has measured yet."""
-    rows = tuple((piece.name, tell_no_hole(piece), "") for piece in plan.pieces if not piece.marks)
+    rows = tuple((piece.name, tell_no_hole(piece, plan), "") for piece in plan.pieces if not piece.marks)
     if not rows:
         return []
     columns = (

@@ -108,7 +108,7 @@ def _describe_kit(plan: Plan) -> str:
             f"{templates} You tape them to the wall, look, measure, and drill {holes} straight through"
             " the crosses on the paper."
         )
-    if all(needs_no_hole(piece) for piece in plan.pieces):
+    if all(needs_no_hole(piece, plan) for piece in plan.pieces):
         return f"{templates} You tape them to the wall, look and measure. No hole is needed."
     return (
         f"{templates} You tape them to the wall and look. No hole is marked yet, because the layout does"
@@ -174,7 +174,7 @@ def _list_sheets(
     rows = [
         (
             piece.name,
-            str(len(piece.marks)) if piece.marks else tell_no_hole(piece),
+            str(len(piece.marks)) if piece.marks else tell_no_hole(piece, plan),
             counts.shared.get(piece.slug, str(len(tilings[piece.slug].tiles))),
             "cut out of a shared sheet"
             if piece.slug in counts.shared

@@ -273,7 +273,11 @@ def _share(headings: Sequence[tuple[str, float]], width: float) -> tuple[Column,
 
 
 def _ask_remarks(width: float) -> list[Part]:
-    """Lines to write on."""
+    """Lines to write on, and what there is no other place for."""
     rows = (("",),) * 3
-    columns = (Column("Remarks", Fit.WRAPPED, width_mm=min(width, 190.0)),)
+    heading = (
+        "Remarks. Of the wall also: how thick its board is; whether people walk along it, the weather"
+        " is behind it or the ground may shake; its year (old paint: lead; old board: asbestos)"
+    )
+    columns = (Column(heading, Fit.WRAPPED, width_mm=min(width, 190.0)),)
     return [Listing(columns, rows, ROW)]

@@ -120,7 +120,7 @@ def _list_gaps(plan: Plan, revision: str, cards: Collection[str]) -> list[_Gap]:
         _Gap(
             width,
             f"gap {format_both(width, plan.units)}",
-            f"rev {revision} · for {', '.join(group.name for group in members)}",
+            f"rev {revision} · for {'; '.join(group.name for group in members)}",
         )
         for width, members in groups.items()
     ]

@@ -8,7 +8,7 @@ import pytest
 
 from templater.geometry import Box
 from templater.layout.kinds import FIXTURE_KINDS, FURNITURE_KINDS
-from templater.layout.model import Hanger, Hanging
+from templater.layout.model import Hanger, Hanging, MadeOf, Material, Sheet
 from templater.mounting.model import Strips
 from templater.placement.model import PlacedFurniture, Plan
 from templater.rules.cautions.check import CAUTIONS
@@ -52,7 +52,7 @@ def test_over_people_nothing_is_stuck_on() -> None:
             "fixed so that it cannot lift off its rail",
         ),
         (replace(by(Hanger.RAIL), rail_mm=2300.0), "on closed hooks and knotted cords"),
-        (by(Hanger.D_RINGS, apart=200), "on two closed hooks"),
+        (by(Hanger.D_RINGS, apart=200), "see that both hooks are closed"),
         (None, "on two closed hooks"),
     ],
 )
@@ -61,6 +61,15 @@ def test_over_people_what_is_to_be_done_fits_what_holds_it(hang: Hanging | None,
     plan = replace(wall_of(hung_at(1000.0, hang, 3.0)), furniture=(below,))
     (found,) = told(plan, "over-people")
     assert found.mend == f"take a light piece behind acrylic, {act}, or hang it elsewhere"
+
+
+@pytest.mark.parametrize("glazing", [Material.ACRYLIC, Material.NONE])
+def test_over_people_nobody_is_told_to_take_the_acrylic_that_it_has(glazing: Material) -> None:
+    below = PlacedFurniture("bed", Box(500, 0, 1500, 500), "bed")
+    made_of = MadeOf(Sheet(glazing))
+    piece = replace(hung_at(1000.0, by(Hanger.NAIL), 3.0), made_of=made_of)
+    (found,) = told(replace(wall_of(piece), furniture=(below,)), "over-people")
+    assert found.mend == "take a light piece, on two closed hooks, or hang it elsewhere"
 
 
 def test_over_a_cot_hangs_nothing() -> None:
@@ -77,7 +86,7 @@ def test_over_something_unknown_it_is_not_checked() -> None:
     for code in ("over-people", "over-heat"):
         (found,) = told(over("the long thing"), code)
         assert brief(found) == ("not checked", "the long thing", None)
-        assert found.mend == "add 'kind' to furniture 'the long thing'"
+        assert found.mend == "add 'kind' to 'the long thing'"
 
 
 @pytest.mark.parametrize("at", [Box(400, 0, 1000, 800), Box(0, 1600, 1000, 1800)])
@@ -163,3 +172,18 @@ def test_words_are_whole() -> None:
     assert "bench" in find_words("boot-bench")
     assert {"switches", "switche"} <= find_words("switches")
     assert len({caution.code for caution in CAUTIONS}) == len(CAUTIONS)
+
+
+@pytest.mark.parametrize(
+    "name", ["smoke alarm", "Fire detector", "fuse box", "television", "extractor fan", "boiler"]
+)
+def test_cables_run_to_what_its_name_says_is_wired(name: str) -> None:
+    thing = obstacle(name, Box(90, 200, 110, 300), kind=name)
+    (found,) = told(metric_wall(drilled((100, 1400)), obstacles=[thing]), "cable-zone")
+    assert brief(found) == ("caution", "hole 1", f"plumb over {name}")
+
+
+def test_nothing_is_said_of_a_fire_extinguisher() -> None:
+    thing = obstacle("fire extinguisher", Box(90, 200, 110, 300), kind="fire extinguisher")
+    plan = metric_wall(drilled((100, 1400)), obstacles=[thing])
+    assert [each.mend for each in told(plan, "pipe-zone")] == []

@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from templater.geometry import Box
 from templater.layout.model import LeftRight, Region
 from templater.placement.model import PlacedFurniture, Plan
 from templater.rules.cautions.caution import Caution
@@ -90,7 +91,7 @@ def test_the_same_of_many_is_told_once() -> None:
     several = [drilled((100, 1400), (300, 1400), name=name) for name in ("Ebb", "Flow", "Neap")]
     plan = replace(metric_wall(*several), is_outside=True, studs=(120.0, 320.0))
     shown = [(each.parties, each.finding.rule) for each in tell_together(check_cautions(plan))]
-    assert ("Ebb, Flow, Neap", "outside-wall") in shown
+    assert ("Ebb; Flow; Neap", "outside-wall") in shown
     assert ("Ebb / hole 1, hole 2", "stud-edge") in shown
     more = replace(plan, pieces=(*plan.pieces, drilled(name="Slack")))
     shown = [(each.parties, each.finding.rule) for each in tell_together(check_cautions(more))]
@@ -147,3 +148,17 @@ def test_the_swing_of_a_door_is_no_thing() -> None:
     door = obstacle("yard door", drilled().box.moved(1000, -900), kind="door", swing=LeftRight.LEFT)
     found = check_cautions(metric_wall(drilled(), obstacles=[door]))
     assert not [each for each in found if each.verdict is Verdict.CAUTION]
+
+
+def test_what_is_not_known_at_holes_of_several_pieces_is_told_once_with_their_holes() -> None:
+    sign = obstacle("brass sign, old", Box(80, 200, 320, 300), kind="brass sign")
+    pieces = [
+        drilled((100, 1400), (300, 1400), name="Ebb, early"),
+        drilled((200, 1400), name="Flow"),
+        drilled((1000, 1400), name="Neap"),
+    ]
+    plan = metric_wall(*pieces, obstacles=[sign])
+    found = [each for each in check_cautions(plan) if each.rule == "pipe-zone"]
+    (told,) = tell_together(each for each in found if each.verdict is Verdict.NOT_CHECKED)
+    assert told.parties == "Ebb, early / hole 1, hole 2; Flow / hole 1"
+    assert told.finding.mend == "add 'kind' to 'brass sign, old'"

@@ -6,7 +6,15 @@ from dataclasses import replace
 
 import pytest
 
-from templater.layout.model import Arrangement, Group, Hanger, Hanging, Ledge, Surface
+from templater.layout.model import (
+    Arrangement,
+    Group,
+    Hanger,
+    Hanging,
+    Hardware,
+    Ledge,
+    Surface,
+)
 from templater.lengths import Unit
 from templater.placement.model import Plan
 from templater.rules.cautions.earthquake import check_earthquake
@@ -150,3 +158,15 @@ def test_what_stands_on_a_ledge_is_hung_on_nothing(pounds: float, end: str) -> N
     mends = {each.name: [found.mend for found in check_earthquake(each, plan)] for each in plan.pieces}
     assert mends["Tide chart"] == [f"hold it with putty, behind a lip along the ledge{end}"]
     assert mends["shelf"] == ["set its screws in a stud"]
+
+
+@pytest.mark.parametrize(
+    ("named", "act"),
+    [
+        (None, "hang it on a closed hook, and set its security lock"),
+        (hook(20.0), "see that brass hook is a closed hook, and set its security lock"),
+    ],
+)
+def test_a_security_lock_takes_the_place_of_putty(named: Hardware | None, act: str) -> None:
+    hang = replace(by(Hanger.D_RINGS, apart=200, hook=named), lock_below_mm=400.0)
+    assert told(shaken(hang, 6)).mend == act

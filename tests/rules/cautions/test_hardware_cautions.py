@@ -170,6 +170,33 @@ def test_what_pulls_harder_than_the_softest_wood_holds_is_told() -> None:
 
 
 @pytest.mark.parametrize(
+    ("out", "told_of"),
+    [
+        # Half of 90 mm beside 457.2 mm: 0.098 of the load; of 92 mm 0.1006: 39.227 N x 0.1006 = 3.95 N,
+        # 0.403 kg, 0.89 lb, each rounded up.
+        (90.0, [(Verdict.KEPT, "pulls outward by 0.9 lb (3.9 N)", None)] * 2),
+        (
+            92.0,
+            [
+                (
+                    Verdict.NOT_CHECKED,
+                    None,
+                    "ask the maker of its fastener whether it holds 0.9 lb (4.0 N) straight out",
+                )
+            ]
+            * 2,
+        ),
+    ],
+)
+def test_where_no_stud_is_a_small_pull_is_let_pass_and_another_told(
+    out: float, told_of: list[tuple[Verdict, str | None, str | None]]
+) -> None:
+    plan = wall_of(deep(out), studs=(100.0,), surface=Surface.DRYWALL)
+    found = told(outward_pull.CAUTION, plan)
+    assert [(each.verdict, each.figure, each.mend) for each in found] == told_of
+
+
+@pytest.mark.parametrize(
     ("out", "kg", "stud"), [(None, 8.0, 800.0), (200.0, None, 800.0), (200.0, 8.0, 600.0)]
 )
 def test_what_is_not_known_is_not_checked(out: float | None, kg: float | None, stud: float) -> None:

@@ -10,7 +10,7 @@ from templater.layout.model import Hanger, Hanging, Surface
 from templater.rules.cautions.hook_rise import check_hook_rise
 from templater.rules.cautions.together import tell_together
 from templater.rules.hole_notes import describe_holes
-from tests.rules.fasteners.walls import by, hook, hung_at, wall_of
+from tests.rules.fasteners.walls import by, hook, hung_at, only, wall_of
 
 SAID = "rise not given: let the hook bear at the cross, its nail above; or add 'rise'"
 UNMEASURED = replace(hook(50.0), rise_mm=None)
@@ -46,5 +46,27 @@ def test_of_several_pieces_it_is_told_once() -> None:
     ]
     plan = wall_of(*pieces)
     told = tell_together(each for piece in plan.pieces for each in check_hook_rise(piece, plan))
-    assert [each.parties for each in told] == ["Print 1, Print 2, Print 3", "Print 4 / hole 1, hole 2"]
+    assert [each.parties for each in told] == ["Print 1; Print 2; Print 3", "Print 4 / hole 1, hole 2"]
     assert {f"{each.finding.figure}: {each.finding.mend}" for each in told} == {SAID}
+
+
+@pytest.mark.parametrize(
+    ("hang", "kg", "is_told"),
+    [
+        (by(Hanger.NAIL), 3.0, True),
+        (by(Hanger.NAIL), None, True),
+        (replace(by(Hanger.NAIL), rise_mm=0.0), 3.0, True),
+        (replace(by(Hanger.SAWTOOTH), rise_mm=0.0), 3.0, True),
+        (replace(by(Hanger.SAWTOOTH), rise_mm=12.7), 3.0, False),
+        # A named hook's own rise is taken at its word, and keyholes take none.
+        (by(Hanger.NAIL, hook=hook(50.0)), 3.0, False),
+        (by(Hanger.KEYHOLES, apart=200), 3.0, False),
+    ],
+)
+def test_a_closed_hook_in_place_of_a_nail_has_a_rise(
+    hang: Hanging, kg: float | None, *, is_told: bool
+) -> None:
+    plan = replace(wall_of(hung_at(1000.0, hang, kg)), is_earthquake=True)
+    found = list(check_hook_rise(only(plan), plan))
+    figure = "rise of its closed hook not given"
+    assert [(each.other, each.figure) for each in found] == ([(None, figure)] if is_told else [])

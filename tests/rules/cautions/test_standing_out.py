@@ -6,10 +6,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from templater.geometry import Point
+from templater.layout.model import LeftRight, Stair
 from templater.placement.model import Plan
 from tests.builders import inches
 from tests.rules.cautions.drilled import brief, told
-from tests.rules.plans import box, hung, wall
+from tests.rules.plans import box, grouped, hung, wall
 
 CODE = "standing-out"
 
@@ -19,6 +21,28 @@ def beside_walkway(bottom: float, depth: float | None, *, is_walkway: bool | Non
     stands_out = None if depth is None else inches(depth)
     piece = replace(hung("Bell", box(20, bottom, 10, 10)), stands_out_mm=stands_out)
     return replace(wall([piece], height=120), is_walkway=is_walkway)
+
+
+@pytest.mark.parametrize(
+    ("bottom", "verdict"),
+    [
+        # The steps' edges are 7 1/2 in up at 30 in and rise 3 in each 4: 37 1/2 in at 70 in, 45 in at
+        # 80 in. So a lower edge at 64 1/2 in is up to 27 in above them, one at 72 in at least 27 in; one
+        # at 118 in is 73 to 80 1/2 in above them, one at 125 in at least 80 in.
+        (64.5, "kept"),
+        (72.0, "caution"),
+        (118.0, "caution"),
+        (125.0, "caution"),
+        (125.1, "kept"),
+    ],
+)
+def test_over_stairs_it_is_the_steps_that_people_walk_on(bottom: float, verdict: str) -> None:
+    piece = replace(hung("Bell", box(70, bottom, 10, 10)), stands_out_mm=inches(6))
+    flight, members = grouped("flight", [("Six gulls", box(60, 80, 5, 5))])
+    stairs = Stair(inches(7.5), inches(10), Point(inches(30), inches(7.5)), LeftRight.RIGHT)
+    plan = wall([piece], [(replace(flight, stair=stairs), members)], height=150)
+    (found,) = (each for each in told(replace(plan, is_walkway=True), CODE) if each.subject == "Bell")
+    assert found.verdict.value == verdict
 
 
 @pytest.mark.parametrize(

@@ -69,6 +69,10 @@ def test_a_rating_to_buy_is_rounded_up(kg: float, units: Unit, rounded: float) -
     assert round_up_rating(kg, units) == pytest.approx(rounded)
 
 
+def test_a_lock_bears_no_weight_and_no_figure_says_otherwise() -> None:
+    assert format_load(Load(0.0), Unit.INCH) == "bears no weight"
+
+
 def test_what_withstands_a_pull_is_never_shown_as_more() -> None:
     # 254.68 N / 9.80665 = 25.970 kg = 57.255 lb.
     assert format_hold(254.68, Unit.MILLIMETRE) == "25.9 kg (254.6 N)"

@@ -58,7 +58,7 @@ def test_a_blank_form_asks_for_everything() -> None:
         "Wall, width",
         "Furniture at the wall",
         "Piece Width Height Hangs by Drop Apart Rise Weight",
-        "Remarks",
+        "Remarks. Of the wall also: how thick its board is",
         "pull the wire up",
         "Left and right are always as you see them from the front",
     ):

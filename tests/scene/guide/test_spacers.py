@@ -59,7 +59,7 @@ def test_every_gap_has_two_strips_as_wide_as_it_the_narrowest_first() -> None:
     assert _strips(pages) == [(193.2, 50.8)] * 2 + [(193.2, 76.2)] * 2
     text = text_of(pages)
     assert text.count("gap 3 in (76 mm): hold between the taped templates") == 2
-    assert f"rev {REVISION} · for pair 1, pair 3" in text
+    assert f"rev {REVISION} · for pair 1; pair 3" in text
 
 
 def test_a_column_has_spacers_too() -> None:
