@@ -44,7 +44,7 @@ _NEEDS = {
     ),
     "ledge": (
         ("ledge",),
-        "ledge: {height: 55 in, width: 48 in, thick: 1 1/2 in, drop: 3/4 in, every: 16 in}",
+        "ledge: {height: 55 in, width: 48 in, thick: 1 1/2 in, drop: 3/4 in, every: 14 in}",
     ),
     "placed": (("corners",), "corners: {Tide chart: {left: 0 in, bottom: 3 in}}"),
 }

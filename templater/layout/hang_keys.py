@@ -59,7 +59,7 @@ _EXAMPLES = {
     "drop": "2 1/4 in",
     "apart": "12 in",
     "width": "18 in",
-    "every": "6 in",
+    "every": "7 in",
     "spread": "8 in",
     "height": "90 in",
     "rating": "4 lb",

@@ -118,7 +118,7 @@ _EXAMPLES = {
     "up": "right",
     "start": "{left: 20 in, bottom: 7 1/2 in}",
     "bottom": "7 1/2 in",
-    "ledge": "{height: 55 in, width: 48 in, thick: 1 1/2 in, drop: 3/4 in, every: 16 in}",
+    "ledge": "{height: 55 in, width: 48 in, thick: 1 1/2 in, drop: 3/4 in, every: 14 in}",
     "thick": "1 1/2 in",
     "every": "16 in",
     "first": "8 in",

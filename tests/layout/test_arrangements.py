@@ -88,7 +88,7 @@ PAIR = f"name: pair\n    pieces: [A, B]\n    arrange: placed\n    {CORNERS}"
             [
                 "group 'rest' needs 'ledge' for 'arrange: ledge'"
                 " => add for example 'ledge: {height: 55 in,"
-                " width: 48 in, thick: 1 1/2 in, drop: 3/4 in, every: 16 in}'"
+                " width: 48 in, thick: 1 1/2 in, drop: 3/4 in, every: 14 in}'"
             ],
         ),
         (

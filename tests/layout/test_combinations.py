@@ -25,7 +25,7 @@ HANG = "{by: nail, drop: 1/2}"
             HANG,
             "¦¦{by: cleat, ¦apart: 3, drop: 1}",
             [
-                "'hang' by cleat needs 'every' => add for example 'every: 6 in'",
+                "'hang' by cleat needs 'every' => add for example 'every: 7 in'",
                 "'hang' by cleat needs 'width' => add for example 'width: 18 in'",
                 "'apart' does not apply to 'hang' by cleat"
                 " => remove it: it belongs to d-rings, keyholes and rail",
@@ -110,6 +110,6 @@ def test_keys_that_go_together(place: str) -> None:
 def test_they_are_found_beside_faulty_values() -> None:
     check_faults(
         change(HANG, "¦{by: cleat, drop: ¦-1, width: 3}"),
-        "'hang' by cleat needs 'every' => add for example 'every: 6 in'",
+        "'hang' by cleat needs 'every' => add for example 'every: 7 in'",
         "'drop' must not be negative, but is '-1' => check the number and its unit",
     )
