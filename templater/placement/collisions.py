@@ -66,14 +66,16 @@ def _overlap(
     first: str, second: str, boxes: Mapping[str, Box], owners: Mapping[str, Block], units: Unit
 ) -> Fault:
     """Two pieces that hang over one another; told at the place of the later one."""
-    a, b = boxes[first], boxes[second]
-    wide, high = (format_at_least(side, units) for side in a.overlap(b))
-    across = format_at_least(min(a.x1 - b.x0, b.x1 - a.x0), units)
-    up = format_at_least(min(a.y1 - b.y0, b.y1 - a.y0), units)
+    wide, high = (format_at_least(side, units) for side in boxes[first].overlap(boxes[second]))
+    block = owners[second]
+    if block is owners[first]:  # two members of one group
+        mend = _mend_covering(f"piece {quote(second)}", [boxes[second]], boxes[first], units)
+    else:
+        mend = _mend_covering(str(block), list(block.boxes.values()), boxes[first], units)
     return Fault(
         f"piece {quote(second)} hangs over {quote(first)} by {wide} across and {high} up",
-        f"move one of them left or right by at least {across}, or up or down by at least {up}",
-        owners[second].position.at,
+        mend,
+        block.position.at,
     )
 
 
@@ -102,12 +104,12 @@ def _find_covered(block: Block, layout: Layout) -> Iterator[Fault]:
             high = format_at_least(max(overlap.height for overlap in overlaps), layout.units)
             yield Fault(
                 f"{block} hangs over {quote(thing.name)} by {wide} across and {high} up",
-                _mend_covering(list(block.boxes.values()), thing.box, layout.units),
+                _mend_covering("it", list(block.boxes.values()), thing.box, layout.units),
                 block.position.at,
             )
 
 
-def _mend_covering(boxes: Sequence[Box], thing: Box, units: Unit) -> str:
+def _mend_covering(name: str, boxes: Sequence[Box], thing: Box, units: Unit) -> str:
     """The shortest ways, across and up, to move boxes as one so that none is over a thing."""
     beside = [box for box in boxes if box.overlap(thing).height > SLACK_MM]
     in_line = [box for box in boxes if box.overlap(thing).width > SLACK_MM]
@@ -120,7 +122,7 @@ def _mend_covering(boxes: Sequence[Box], thing: Box, units: Unit) -> str:
         (max(box.y1 for box in in_line) - thing.y0, "down"),
     )
     acts = [f"{way} by at least {format_at_least(by, units)}" for by, way in (min(across), min(up))]
-    return f"move it {acts[0]}, or {acts[1]}"
+    return f"move {name} {acts[0]}, or {acts[1]}"
 
 
 def _meet(block: Block, box: Box) -> bool:
