@@ -61,6 +61,9 @@ _KILOGRAMS = {
     **dict.fromkeys(("oz", "ounce", "ounces"), _OUNCE),
 }
 
+_TRACE = 1e-6
+"""A half that the arithmetic of floats has missed by so little is a half, in sixteenths and in mm."""
+
 _LONGEST_TEXT = 60
 _NUMBER = r"\d+(?:\.\d*)?|\.\d+"
 _FRACTION = r"(?:\d+(?: | ?- ?))?\d+ ?/ ?\d+"
@@ -197,18 +200,18 @@ def _known(unit: Unit | None, text: str) -> Unit:
 
 
 def format_inches(mm: float) -> str:
-    """Inches to the nearest sixteenth, reduced: ``23 5/8 in``."""
-    sixteenths = floor(abs(mm) / 25.4 * 16 + 0.5)
-    whole, rest = divmod(sixteenths, 16)
+    """Inches to the nearest sixteenth, reduced; a half of one is rounded up: ``23 5/8 in``."""
+    sixteenths = _round(mm / 25.4 * 16)
+    whole, rest = divmod(abs(sixteenths), 16)
     fraction = str(Fraction(rest, 16)) if rest else ""
     number = f"{whole} {fraction}".strip() if whole else fraction or "0"
-    return f"{_minus(mm, sixteenths)}{number} in"
+    return f"{_minus(sixteenths)}{number} in"
 
 
 def format_millimetres(mm: float) -> str:
-    """Whole millimetres: ``600 mm``."""
-    whole = floor(abs(mm) + 0.5)
-    return f"{_minus(mm, whole)}{whole} mm"
+    """Whole millimetres; a half of one is rounded up: ``600 mm``."""
+    whole = _round(mm)
+    return f"{_minus(whole)}{abs(whole)} mm"
 
 
 def format_length(mm: float, units: Unit) -> str:
@@ -241,6 +244,14 @@ def _with_sign(shown: str) -> str:
     return shown if shown.startswith("−") or shown.startswith("0 ") else f"+{shown}"
 
 
-def _minus(mm: float, rounded: int) -> str:
+def _round(number: float) -> int:
+    """The nearest whole number, of a half the one above: then −63.5 from 1500 is shown as 1436.5 is.
+
+    Two ways to work out the same half are shown alike.
+    """
+    return floor(number + 0.5 + _TRACE)
+
+
+def _minus(rounded: int) -> str:
     """A minus sign for a length that is negative after rounding."""
-    return "−" if mm < 0 and rounded else ""
+    return "−" if rounded < 0 else ""

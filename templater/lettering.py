@@ -29,7 +29,7 @@ __all__ = [
 LINE_PITCH = 1.9
 """Baseline to baseline in capital heights (ISO 3098: 1.9 h where accents occur)."""
 
-_UNPARTED = re.compile(r"(?<=\d) (?=\d+/\d|in\b|mm\b)|(?<=±) ")
+_UNPARTED = re.compile(r"(?<=\d) (?=\d+/\d|(?:in|mm|kg|lb|oz|N)\b|%)|(?<=±) ")
 
 _HYPHEN = re.compile(r"(?<=[^\W\d_]-)(?=[^\W\d_])")
 """Where a word may go on in the next line: behind a hyphen between letters, never at a number."""

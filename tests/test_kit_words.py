@@ -47,6 +47,12 @@ def test_that_a_piece_has_no_hole_is_said_once_on_its_template(shipped_kit: KitM
     assert said == ["NO HOLE"]
 
 
+def test_no_words_ask_for_what_only_the_writer_of_the_layout_can_do(kit: MadeKit) -> None:
+    for number, ink in enumerate(kit.pages, 1):
+        asking = [run.text for run in ink.runs if re.search(r"templater|layout|add '", run.text)]
+        assert not asking, number
+
+
 def test_no_words_are_smaller_than_they_may_be(kit: MadeKit) -> None:
     # ISO 3098 has the heights 2.5, 3.5, 5, 7, 10 mm among others; nothing here is smaller than 2.5.
     for ink in kit.pages:

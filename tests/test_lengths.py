@@ -258,6 +258,34 @@ def test_lengths_as_shown(mm: float, inches: str, millimetres: str) -> None:
     assert format_both(mm, Unit.CENTIMETRE) == f"{millimetres} ({inches})"
 
 
+def test_a_half_is_rounded_up_however_it_was_worked_out() -> None:
+    # 8 + 15 11/16 ÷ 2 ± 5 1/2 in: 10 11/32 and 21 11/32, which lie 11 in apart; 11/32 is 5 1/2 of 16.
+    left, width, ring = 8 * 25.4, 15.6875 * 25.4, 5.5 * 25.4
+    for middle in (left + width / 2, (left + (left + width)) / 2):
+        shown = [format_inches(middle - ring), format_inches(middle + ring)]
+        assert shown == ["10 3/8 in", "21 3/8 in"]
+    assert format_inches(21.34375 * 25.4 - 1e-9) == "21 3/8 in"
+    # A gap of 2 1/2 in is 63.5 mm, between edges at 40 in and 42 1/2 in as well.
+    for gap in (63.5, 42.5 * 25.4 - 40 * 25.4, 63.5 - 1e-9):
+        assert format_millimetres(gap) == "64 mm"
+
+
+def test_what_is_below_by_a_half_is_shown_as_its_height_is() -> None:
+    # 1436.5 mm is 63.5 mm below 1500 mm, and 1437 is 63 below it.
+    assert (format_millimetres(1436.5), format_signed(-63.5, Unit.MILLIMETRE)) == ("1437 mm", "−63 mm")
+    # 58 27/32 in is 1 5/32 in below 60 in: 58 7/8 and 1 1/8.
+    height, away = 58.84375 * 25.4, -1.15625 * 25.4
+    assert (format_inches(height), format_signed(away, Unit.INCH)) == ("58 7/8 in", "−1 1/8 in")
+
+
+@given(st.integers(0, 100_000), st.floats(-1e-7, 1e-7))
+def test_whole_heights_and_halves_from_a_whole_datum_add_up(halves: int, trace: float) -> None:
+    for step, units in ((0.5, Unit.MILLIMETRE), (25.4 / 32, Unit.INCH)):
+        height, datum = halves * step + trace, 1905.0 if units is Unit.MILLIMETRE else 60 * 25.4
+        shown = parse_length(format_length(height, units)) - Fraction(datum)
+        assert abs(float(parse_length(format_signed(height - datum, units)) - shown)) < 1e-6
+
+
 def test_signed_lengths_as_shown() -> None:
     shown = [format_signed(mm, Unit.INCH) for mm in (152.4, -152.4, 0.0, 12.7)]
     assert shown == ["+6 in", "−6 in", "0 in", "+1/2 in"]

@@ -100,3 +100,12 @@ def test_lines_hold_all_letters_and_stay_within_the_width(text: str, width_mm: f
     for line in lines:
         letters = [each for each in line if not unicodedata.combining(each)]
         assert text_width(line, 2.5) <= width_mm or len(letters) <= 1
+
+
+@pytest.mark.parametrize(
+    "measure", ["23 5/8 in", "12 mm", "93.2 N", "9.5 kg", "6 lb", "4 oz", "67 %", "± 1"]
+)
+def test_a_number_stays_with_its_unit(measure: str) -> None:
+    # One letter less than the whole fits: all of the measure goes on in the next line.
+    text = f"load {measure}"
+    assert wrap(text, 2.5, text_width(text, 2.5) - 0.5) == ["load", measure]

@@ -56,4 +56,4 @@ def describe_pieces(plan: Plan) -> Mapping[str, tuple[str, ...]]:
 
 def _phrase(finding: Finding) -> str:
     """``plumb over hall switch: look for a cable with a detector first``."""
-    return ": ".join(part for part in (finding.figure, finding.mend) if part)
+    return ": ".join(part for part in (finding.figure, finding.act) if part)

@@ -28,7 +28,8 @@ class Finding:
     ``subject`` is exactly one name as in the layout; a second party stands in ``other``.
     ``figure`` is what was measured, ``band`` what is asked for, ``mend`` the smallest change that
     would mend it; None where it does not apply. All three are ready to be shown. ``because``
-    is the layout's reason for a rule broken on purpose, or the source of a caution.
+    is the layout's reason for a rule broken on purpose, or the source of a caution. ``at_wall`` stands
+    in place of ``mend`` on paper, where nobody can change the layout any more.
     """
 
     rule: str
@@ -39,3 +40,9 @@ class Finding:
     band: str | None
     mend: str | None
     because: str | None = None
+    at_wall: str | None = None
+
+    @property
+    def act(self) -> str | None:
+        """What whoever has only the paper can do."""
+        return self.at_wall or self.mend

@@ -85,23 +85,35 @@ def fit_columns(
     (``table_width`` tells).
     """
     widths = [_natural_width(index, column, rows, height_mm) for index, column in enumerate(columns)]
-    yielding = [index for index, column in enumerate(columns) if column.fit is not Fit.WHOLE]
     if sum(widths) > width_mm:
+        yielding = [index for index, column in enumerate(columns) if column.fit is not Fit.WHOLE]
         rest = width_mm - sum(width for index, width in enumerate(widths) if index not in yielding)
         least = _least_widths(columns, rows, width_mm, height_mm, rest)
-        for done, index in enumerate(sorted(yielding, key=widths.__getitem__)):
-            fair = min(rest / (len(yielding) - done), rest - sum(least.values()) + least[index])
-            widths[index] = min(widths[index], max(fair, least.pop(index)))
-            rest -= widths[index]
+        level = _find_level([(least[index], widths[index]) for index in yielding], rest)
+        for index in yielding:
+            widths[index] = min(widths[index], max(level, least[index]))
     _ease_headings(columns, widths, width_mm - sum(widths), height_mm)
     return tuple(replace(column, width_mm=width) for column, width in zip(columns, widths, strict=True))
+
+
+def _find_level(ranges: Sequence[tuple[float, float]], rest_mm: float) -> float:
+    """The width that columns share alike, each within its least and its most, so that they fill a rest.
+
+    What one cannot give way is taken from all others, not from those that come last.
+    """
+    for level in sorted({end for ends in ranges for end in ends}, reverse=True):
+        taken = sum(min(most, max(level, least)) for least, most in ranges)
+        if taken <= rest_mm:
+            sharing = sum(least <= level < most for least, most in ranges)
+            return level + (rest_mm - taken) / sharing if sharing else level
+    return 0.0
 
 
 def _natural_width(index: int, column: Column, rows: Sequence[Sequence[str]], height_mm: float) -> float:
     """The width that shows every cell on its own lines, and no word of the heading broken."""
     texts = {line for row in rows for line in row[index].split("\n")} if not column.to_tick else set()
     words = [text_width(text, height_mm) for text in texts]
-    heading = [text_width(word, height_mm, bold=True) for word in column.heading.split()]
+    heading = [text_width(word, height_mm, bold=True) for word in column.heading.split(" ")]
     return max([*words, *heading, TICK_BOX]) + 2 * PADDING + _SLACK
 
 

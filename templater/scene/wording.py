@@ -35,6 +35,13 @@ def above_or_below(plan: Plan, away_mm: float) -> str:
     return f"{format_both(abs(away_mm), plan.units)} {'above' if away_mm > 0 else 'below'}"
 
 
+def above_or_below_datum(plan: Plan, y_mm: float) -> str:
+    """As ``from_datum``, in words: ``6 in (152 mm) below``, the same figures without their sign."""
+    away = y_mm - plan.datum.height_mm
+    shown = format_both(away, plan.units).replace("−", "")
+    return f"{shown} {'above' if away > 0 else 'below'}"
+
+
 def describe_datum(plan: Plan) -> str:
     """Where the datum is set, in words: its height and its place."""
     place = f" at: {plan.datum.at_place}" if plan.datum.at_place else ""

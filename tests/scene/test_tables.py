@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -101,6 +102,36 @@ def test_no_word_of_a_wrapped_column_is_broken_but_at_its_hyphens() -> None:
     words = " ".join(drawn_words(draw_table(columns, rows, Box(0, 0, 118, 200)))).split()
     unbroken = " ".join(rows[0]).replace("-", "- ").split()
     assert set(unbroken) <= set(words)
+
+
+def test_what_a_long_word_takes_is_taken_from_all_other_columns() -> None:
+    # 150 mm: the long word takes what it needs, the three others share the rest evenly. Once the
+    # last of them had what was left, 14 mm, and stood one word a line.
+    word = "Donaudampfschifffahrtsgesellschaft"
+    cells = ("let the hook bear at the cross, " * 2, "over the sofa with the high legs " * 2)
+    rows = [(word, *cells, "take a light piece behind acrylic " * 4)]
+    columns = fit_columns([Column(f"Heading {n}", Fit.WRAPPED) for n in range(4)], rows, 150.0)
+    long, *others = (column.width_mm for column in columns)
+    assert table_width(columns) == pytest.approx(150.0)
+    assert text_width(word, 2.5) < long < text_width(word, 2.5) + 3
+    assert others == pytest.approx([(150.0 - long) / 3] * 3)
+
+
+def test_a_column_that_needs_less_leaves_it_to_the_others() -> None:
+    rows = [("5 mm", "take a light piece behind acrylic " * 4, "over the sofa with the high legs " * 4)]
+    columns = fit_columns([Column(f"No {n}", Fit.WRAPPED) for n in range(3)], rows, 100.0)
+    short, *others = (column.width_mm for column in columns)
+    assert text_width("5 mm", 2.5) < short < text_width("5 mm", 2.5) + 3
+    assert others == pytest.approx([(100.0 - short) / 2] * 2)
+
+
+def test_a_sign_in_a_heading_stays_with_its_word() -> None:
+    heading = "Hole, from the datum (−\N{NO-BREAK SPACE}down)"
+    (column,) = fit_columns([Column(heading)], [("1",)], 20.0)
+    assert "(− down)" in " ".join(drawn_words(draw_table((column,), [("1",)], Box(0, 0, 50, 50))))
+    assert not any(
+        text.endswith("−") for text in drawn_words(draw_table((column,), [("1",)], Box(0, 0, 50, 50)))
+    )
 
 
 def test_a_column_without_anything_is_left_out_but_boxes_to_tick_stay() -> None:

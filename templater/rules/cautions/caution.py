@@ -42,9 +42,11 @@ class Teller:
         *,
         band: str | None = None,
         other: str | None = None,
+        at_wall: str | None = None,
     ) -> Finding:
-        """It is to be heeded; ``mend`` says how."""
-        return Finding(self.code, piece.name, other, Verdict.CAUTION, figure, band, mend, self.source)
+        """It is to be heeded; ``mend`` says how, ``at_wall`` how where only the paper is at hand."""
+        verdict = Verdict.CAUTION
+        return Finding(self.code, piece.name, other, verdict, figure, band, mend, self.source, at_wall)
 
     def clear(self, piece: PlacedPiece, figure: str, band: str, *, other: str | None = None) -> Finding:
         """What can be measured is within its limit."""

@@ -54,11 +54,12 @@ def check_hook_rise(piece: PlacedPiece, plan: Plan) -> Iterator[Finding]:
     fasteners = choose_fasteners(piece, plan)
     told = [each.is_hook if is_open else _takes_closed(each, piece, plan) for each in fasteners]
     if told and all(told):
-        yield _TELL.warn(piece, figure, _MEND)
+        yield _TELL.warn(piece, figure, _MEND, at_wall=BEAR_AT_CROSS)
         return
     for number, is_told in enumerate(told, start=1):
         if is_told:
-            yield _TELL.warn(piece, figure, _MEND, other=name_hole(number))
+            hole = name_hole(number)
+            yield _TELL.warn(piece, figure, _MEND, other=hole, at_wall=BEAR_AT_CROSS)
 
 
 def _is_told_by_hook(hang: Hanging) -> bool:

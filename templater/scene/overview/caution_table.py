@@ -33,13 +33,13 @@ def list_cautions(findings: Sequence[Finding], width_mm: float) -> list[Chapter]
         heading = "Caution, what to do, and its source"
         columns, rows = stack_columns(columns, rows, kept=1, heading=heading)
     more = len(told) - len(rows)
-    heading = _HEADING + (f" ({more} not listed here: run templater check)" if more else "")
+    heading = _HEADING + (f" ({more} more: ask whoever made this kit)" if more else "")
     table = fit_chapter(heading, columns, rows, width_mm, notes)
     return [table] if rows or notes else []
 
 
 def _sum_up(findings: Sequence[Finding]) -> tuple[str, ...]:
-    """The cautions that could not be judged, in one line: of how many pieces each, and what to do."""
+    """The cautions that could not be judged, of how many pieces each, and what a reader can do."""
     missing = [found for found in findings if found.verdict is Verdict.NOT_CHECKED]
     subjects: dict[str, set[str]] = {}
     for found in missing:
@@ -47,10 +47,10 @@ def _sum_up(findings: Sequence[Finding]) -> tuple[str, ...]:
     rules = ", ".join(f"{rule} ({len(names)})" for rule, names in subjects.items())
     if not rules:
         return ()
-    return (f"Not checked: {rules}. “templater check” tells what to add to the layout for each.",)
+    return (f"Not checked: {rules}. Judge these at the wall, or ask whoever made this kit.",)
 
 
 def _row(told: Told) -> tuple[str, ...]:
     finding = told.finding
-    cells = (finding.rule, told.parties, finding.figure, finding.mend, told.source)
+    cells = (finding.rule, told.parties, finding.figure, finding.act, told.source)
     return (_SHAPE, *(cell or "" for cell in cells))

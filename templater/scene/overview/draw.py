@@ -21,7 +21,12 @@ from templater.scene.overview.elevation import Elevation, Fitting, fit_elevation
 from templater.scene.overview.hardware_table import list_hardware, list_things_to_buy
 from templater.scene.overview.hole_table import list_findings, list_furniture, list_holes, list_notes
 from templater.scene.overview.part_views import choose_parts
-from templater.scene.overview.title_block import draw_cautions, draw_key, draw_title_block
+from templater.scene.overview.title_block import (
+    draw_cautions,
+    draw_key,
+    draw_scale_line,
+    draw_title_block,
+)
 from templater.scene.overview.wall_tables import list_ceiling, list_obstacles
 from templater.scene.passages import Passage, draw_heading, draw_paragraph, move_items
 from templater.scene.tables import draw_table, table_width
@@ -36,6 +41,9 @@ _BLOCK = 98.0
 _COLUMN = 78.0
 _MOST_FOR_WORDS = 0.45
 _PART_HEAD = 3 * LINE_PITCH * SMALL + 2.0
+_SMALL = 200.0
+"""On paper narrower than this the wall may have the first page to itself, mm."""
+
 _LONG_SCALE = "SCALE 1 1/2 in = 1 ft (1:8)"
 
 
@@ -58,12 +66,15 @@ def draw_overview(
     fitting = fit_elevation(plan, [place.room.size for place in places])
     place = places[fitting.room]
     elevation, table = _draw_wall(plan, place.room, fitting, errors)
-    items = (*elevation.items, *table, *place.draw_words(fitting.scale.text))
+    scale = fitting.scale.text
+    items = (*elevation.items, *table, *place.draw_words(scale))
     pages = [PageDrawing(TITLE, form.size, items, _link(elevation, piece_targets))]
     unnamed = {piece.slug for piece in plan.pieces} - elevation.named
     pages += _draw_parts(plan, fitting, form, piece_targets, unnamed)
     width = form.inner.width
     run = ChapterRun(form)
+    for passage in place.draw_later(width, scale):
+        run.add_passage(passage)
     for chapter in (
         *([] if table else list_holes(plan, width, errors)),
         *list_cautions(cautions, width),
@@ -76,8 +87,6 @@ def draw_overview(
         *list_notes(plan, width),
     ):
         run.add_chapter(chapter)
-    for passage in place.draw_later(width):
-        run.add_passage(passage)
     return (*pages, *(PageDrawing(TITLE, form.size, tuple(page)) for page in run.pages))
 
 
@@ -85,18 +94,22 @@ def draw_overview(
 class _Place:
     """One way to divide the first page: the elevation's room, the title block, notes beside it.
 
-    Of the notes, so many as there is room for stand on this page.
+    Of the notes, so many as there is room for stand on this page; without a ``block`` a line at the
+    head of ``notes`` tells the scale, and the rest stands on the next page.
     """
 
     plan: Plan
     revision: str
     room: Box
-    block: Box
+    block: Box | None
     notes: Box
     notes_drawn: int
 
     def draw_words(self, scale: str) -> list[Item]:
         """The title block at the foot of its box and the notes at the head of theirs."""
+        if self.block is None:
+            line = draw_scale_line(self.plan, self.notes.width, scale)
+            return [*move_items(line.items, self.notes.x0, self.notes.y1)]
         block = draw_title_block(self.plan, self.block.width, scale=scale, revision=self.revision)
         items = [*move_items(block.items, self.block.x0, self.block.y0 + block.height_mm)]
         top = self.notes.y1
@@ -105,9 +118,13 @@ class _Place:
             top -= passage.height_mm + passage.after_mm
         return items
 
-    def draw_later(self, width: float) -> list[Passage]:
-        """The notes that found no room, for a later page."""
-        return _notes(self.plan, width)[self.notes_drawn :]
+    def draw_later(self, width: float, scale: str) -> list[Passage]:
+        """What found no room, for the next page."""
+        notes = _notes(self.plan, width)[self.notes_drawn :]
+        if self.block is not None:
+            return notes
+        narrow = min(_BLOCK, width)
+        return [draw_title_block(self.plan, narrow, scale=scale, revision=self.revision), *notes]
 
 
 def _notes(plan: Plan, width: float) -> list[Passage]:
@@ -115,11 +132,15 @@ def _notes(plan: Plan, width: float) -> list[Passage]:
 
 
 def _arrange_page(plan: Plan, form: Form, revision: str) -> list[_Place]:
-    """The ways to divide the page: a strip along its foot or, on wide paper, a column at its right."""
+    """The ways to divide the page: a strip along its foot or, on wide paper, a column at its right.
+
+    On small paper the wall may have it alone, if it is then drawn larger.
+    """
     inner = form.inner
     strip = _strip(plan, inner, revision)
     column = _column(plan, inner, revision)
-    return [strip, column] if column else [strip]
+    alone = _leave_alone(plan, inner, revision)
+    return [place for place in (strip, column, alone) if place]
 
 
 def _strip(plan: Plan, inner: Box, revision: str) -> _Place:
@@ -152,6 +173,15 @@ def _column(plan: Plan, inner: Box, revision: str) -> _Place | None:
     room = inner._replace(x1=left - GAP)
     right = inner._replace(x0=left)
     return _Place(plan, revision, room, right, right, count)
+
+
+def _leave_alone(plan: Plan, inner: Box, revision: str) -> _Place | None:
+    """Small paper with a line at its head, all else for the elevation."""
+    if inner.width >= _SMALL:
+        return None
+    head = draw_scale_line(plan, inner.width, _LONG_SCALE).height_mm
+    room = inner._replace(y1=inner.y1 - head - GAP)
+    return _Place(plan, revision, room, None, inner, 0)
 
 
 def _height(passages: Sequence[Passage]) -> float:

@@ -45,7 +45,7 @@ _HOLE_COLUMNS = (
     Column("Hole, from the furniture's middle", anchor=Anchor.END),
     Column("Furniture", Fit.NAMED),
     Column("Hole, above the floor at the datum's place", anchor=Anchor.END),
-    Column("Hole, from the datum (− down)", anchor=Anchor.END),
+    Column("Hole, from the datum (−\N{NO-BREAK SPACE}down)", anchor=Anchor.END),
     Column("Error on paper (estimate)", anchor=Anchor.MIDDLE),
 )
 _NAMES, _SIZE, _ACROSS, _FURNITURE, _UP, _ERROR = (0, 1, 3), (2,), (4, 5), (6, 7), (8, 9), (10,)
@@ -181,7 +181,7 @@ def list_findings(findings: Sequence[Finding], width_mm: float) -> list[Chapter]
     )
     more = len(findings) - counts[Verdict.NOT_APPLICABLE] - len(shown)
     if more:
-        heading += f" ({more} not listed here: run templater check)"
+        heading += f" ({more} not listed here)"
     columns, rows = [*_FINDING_COLUMNS], [_finding_row(finding) for finding in shown]
     if width_mm < NARROW:
         stacked = "Rule, and what would mend it or why it is so"

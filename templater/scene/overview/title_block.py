@@ -63,6 +63,11 @@ def draw_title_block(plan: Plan, width_mm: float, *, scale: str, revision: str) 
     return _rule_cells(cells, width_mm)
 
 
+def draw_scale_line(plan: Plan, width_mm: float, scale: str) -> Passage:
+    """The scale and the unit alone, for a page without a title block."""
+    return draw_paragraph(f"{scale}. {_describe_units(plan)}", width_mm, bold=True)
+
+
 def _fitting(text: str, room: float, height: float) -> float:
     """The height asked for if the bold text then stands on one line, else the next smaller."""
     smaller = {LARGE: NORMAL, NORMAL: SMALL}[height]
@@ -123,7 +128,7 @@ def draw_key(plan: Plan, width_mm: float) -> Passage:
         lines.append(_entry(nosing, text, width_mm))
     if plan.studs:
         stud = _sample_line(FINE, spaced_dash(FINE))
-        text = "upright dashes: the centre of a stud, as the layout has it"
+        text = "upright dashes: the centre of a stud as it was told; find it again before you drill"
         lines.append(_entry(stud, text, width_mm))
     return stack_passages(lines)
 

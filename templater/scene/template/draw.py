@@ -274,6 +274,7 @@ class _Filling:
         else:
             self._lost += self._count_lost(holds, supports, datum, minds)
             said_on += [(line, self._put_first(line)) for line in spared]
+            said_on = [each for each in said_on if not self._name_early(each[0])]
             self._lost += self._count_lost(paper, sides)
         for note in (*words.write_hang_point(), *parts.write_edge()):
             put(note)
@@ -311,6 +312,13 @@ class _Filling:
                 return index
         self._lost += bool(notes)
         return None
+
+    def _name_early(self, line: LineWords) -> bool:
+        """Name a line of which nothing more is said while there is ink: else it is taken for another."""
+        if line.notes or self._labels.is_lean:
+            return False
+        self._name_again(line, None)
+        return True
 
     def _name_again(self, line: LineWords, said_on: int | None) -> None:
         """Name a line on every other sheet that shows it, where there is room."""

@@ -19,7 +19,7 @@ from templater.scene.template.blocks import Block, Row, wrapped
 from templater.scene.template.guide_lines import FAR, SAME_MM, TemplateLines
 from templater.scene.template.labels import Note, shows_line
 from templater.scene.wording import (
-    above_or_below,
+    above_or_below_datum,
     format_size_both,
     from_left_end,
     from_middle,
@@ -32,7 +32,7 @@ NARROWEST = 40.0
 """How wide blocks of words are, mm."""
 
 _MEASURES = 3
-"""How many of the texts on the paper tell what it must measure."""
+"""How many of the texts on the paper tell what it must measure; the next tells where to cut."""
 
 _ARROWS = {Side.LEFT: "←", Side.RIGHT: "→", Side.ABOVE: "↑", Side.BELOW: "↓"}
 
@@ -201,7 +201,8 @@ class TemplateWords:
         elif self.piece.hang is not None:
             texts.append(f"Hangs by {self.piece.hang.by.value}.")
         blocks = []
-        sayings = ([*texts, *self._expect_from_top()], texts, texts[:_MEASURES])
+        brief = texts[: _MEASURES + 1]
+        sayings = ([*texts, *self._expect_from_top()], texts, brief, brief[:_MEASURES])
         for told, room in product(sayings, (NARROW, WIDE, NARROWEST)):
             rows = [*wrapped("TAPED UP, check the paper:", room, bold=True)]
             rows += [row for text in told for row in wrapped(text, room)]
@@ -254,10 +255,11 @@ class TemplateWords:
             yield self._write_level(name, line, marks[on_it[0] - 1])
 
     def _write_level(self, name: str, line: Line, mark: Mark) -> LineWords:
-        away = self.piece.box.y0 + mark.hang.y - self.plan.datum.height_mm
+        height = self.piece.box.y0 + mark.hang.y
+        away = height - self.plan.datum.height_mm
         set_it = "set it on the datum"
         if abs(away) >= SAME_MM:
-            set_it = f"set it {above_or_below(self.plan, away)} the datum"
+            set_it = f"set it {above_or_below_datum(self.plan, height)} the datum"
         texts = [set_it]
         if abs(mark.hang.y - mark.hole.y) >= SAME_MM:
             texts.append("It runs through the hang point, not the hole.")

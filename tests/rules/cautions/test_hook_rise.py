@@ -12,7 +12,8 @@ from templater.rules.cautions.together import tell_together
 from templater.rules.hole_notes import describe_holes
 from tests.rules.fasteners.walls import by, hook, hung_at, only, wall_of
 
-SAID = "rise not given: let the hook bear at the cross, its nail above; or add 'rise'"
+ON_PAPER = "rise not given: let the hook bear at the cross, its nail above"
+SAID = f"{ON_PAPER}; or add 'rise'"
 UNMEASURED = replace(hook(50.0), rise_mm=None)
 LOCKED = replace(by(Hanger.D_RINGS, apart=200), lock_below_mm=400.0)
 
@@ -36,7 +37,7 @@ def test_where_a_hook_goes_is_told_at_its_hole(
     hang: Hanging, kg: float | None, said: list[bool]
 ) -> None:
     notes = describe_holes(wall_of(hung_at(1000.0, hang, kg), surface=Surface.DRYWALL, studs=(0.0,)))
-    assert [SAID in each.cautions for each in notes.values()] == said
+    assert [ON_PAPER in each.cautions for each in notes.values()] == said
 
 
 def test_of_several_pieces_it_is_told_once() -> None:

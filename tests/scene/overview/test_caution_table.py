@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from templater.rules.model import Finding, Verdict
@@ -44,6 +46,12 @@ def test_what_is_to_be_heeded_comes_first_and_what_is_clear_is_not_told() -> Non
     )
 
 
+def test_on_paper_stands_what_can_be_done_at_the_wall() -> None:
+    finding = replace(cable("Ebb", 1), mend="bear on it; or add 'rise'", at_wall="bear on it")
+    (chapter,) = list_cautions([finding], 250.0)
+    assert chapter.rows[0][4] == "bear on it"
+
+
 def test_without_cautions_there_is_no_table() -> None:
     assert list_cautions([KEPT, NONE], 250.0) == []
 
@@ -57,11 +65,14 @@ def test_on_narrow_paper_a_caution_takes_one_cell() -> None:
 def test_what_was_not_checked_is_told_where_there_is_nothing_to_heed() -> None:
     (chapter,) = list_cautions([ask("Ebb")], 250.0)
     assert chapter.rows == ()
-    assert chapter.notes[0].startswith("Not checked: stud-edge (1).")
+    # Whoever reads the paper may have neither the layout nor the program.
+    assert chapter.notes == (
+        "Not checked: stud-edge (1). Judge these at the wall, or ask whoever made this kit.",
+    )
 
 
 @pytest.mark.parametrize(("count", "more"), [(MOST_LISTED, 0), (MOST_LISTED + 5, 5)])
 def test_of_very_many_the_rest_is_counted(count: int, more: int) -> None:
     (chapter,) = list_cautions([cable("Ebb", 1, f"zone {number}") for number in range(count)], 250.0)
     assert len(chapter.rows) == MOST_LISTED
-    assert (f"({more} not listed here: run templater check)" in chapter.heading) == bool(more)
+    assert (f"({more} more: ask whoever made this kit)" in chapter.heading) == bool(more)
