@@ -9,7 +9,15 @@ from math import inf
 from typing import NamedTuple, TypeAlias
 
 from templater.placement.cluster_rounding import add_up
-from templater.placement.cluster_score import Axis, Cell, Lie, Scale, Task, total_cost
+from templater.placement.cluster_score import (
+    NOTHING_HUNG,
+    Cell,
+    Lie,
+    Scale,
+    Task,
+    extend_axis,
+    total_cost,
+)
 
 Starts: TypeAlias = tuple[int, ...]
 """Where each piece's cell starts on one axis, in steps from the first."""
@@ -56,9 +64,9 @@ def _list_ways(
     for starts in sorted(_chains(lengths)):
         ends = [start + length for start, length in zip(starts, lengths, strict=True)]
         if starts <= tuple(max(ends) - end for end in ends):
-            axis = Axis()
+            axis = NOTHING_HUNG
             for start, end, area in zip(starts, ends, areas, strict=True):
-                axis = axis.plus(start, end, area)
+                axis = extend_axis(axis, start, end, area)
             found[_apart(starts, ends)].append(_Way(starts, scale.lie(axis, goal)))
     return found
 

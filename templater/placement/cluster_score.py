@@ -35,11 +35,6 @@ PROPORTIONS = (0.9, 1.9)
 FIT, WASTE, OUTLINE, IMBALANCE, UNLINED, MISTAKES, EYE = 1.0, 1.0, 0.4, 0.6, 0.3, 0.3, 0.3
 """The weights of the objective's terms; they are told in ``arrange_cluster``."""
 
-Facing: TypeAlias = tuple[int, int, int, bool, bool, int]
-"""A cell that shares part of an axis with another: where it starts and ends on the other axis, how
-much they share, whether that is enough for neighbours, whether two edges or the centres line up,
-and how much of a mistake it is if they do not, in the unit of ``Ties.mistakes``."""
-
 
 class Cell(NamedTuple):
     """A piece grown by the gap to its right and above it, in steps."""
@@ -63,23 +58,23 @@ class Ties(NamedTuple):
     """Pairs that nearly line up or hang nearly the gap apart: 2 × NEAR for no visible difference, 0
     from 50 mm."""
 
-    def plus(self, *sides: tuple[Iterable[Facing], int, int]) -> Ties:
-        """These and what one more cell is to others.
-
-        Each side: the cells that share an axis with it, and where it starts and ends on the other.
-        """
+    def plus(self, cell: Cell, cells: Iterable[Cell], gap: int) -> Ties:
+        """These and what one more cell is to others, none of which it overlaps."""
         shared, joints, lined, mistakes = self
-        for facing, low, high in sides:
-            for other_low, other_high, common, faces, is_lined, off in facing:
-                apart = other_low - high if other_low >= high else low - other_high
-                if not apart:
-                    shared += common
-                    if faces:
-                        joints += 1
-                        lined += is_lined
-                        mistakes += off
-                elif faces and apart <= REACH:
-                    mistakes += off + 2 * (NEAR - apart) if apart < NEAR else off
+        for apart, start, end, low, high in _list_facing(cell, cells):
+            common = (end if end < high else high) - (start if start > low else low)
+            if not apart:
+                shared += common
+            if common - gap < FACING and 3 * (common - gap) < min(end - start, high - low) - gap:
+                continue
+            off = min(2 * abs(start - low), 2 * abs(end - high), abs(start + end - low - high))
+            if not apart:
+                joints += 1
+                lined += not off
+            elif apart < NEAR:
+                mistakes += 2 * (NEAR - apart)
+            if 0 < off < 2 * NEAR:
+                mistakes += 2 * NEAR - off
         return Ties(shared, joints, lined, mistakes)
 
 
@@ -114,48 +109,34 @@ def in_steps(mm: float) -> int:
     return 2 * round(mm * STEPS_PER_MM / 2)
 
 
-class Axis(NamedTuple):
-    """Pieces along one axis: from where to where they reach, and the sums of their middles.
+Axis: TypeAlias = tuple[int, int, float, float, float, float]
+"""Pieces along one axis: from where to where they reach, and the sums of their middles.
 
-    Each middle, counted twice, is weighed by the area and by its square (``large``), as it is and
-    squared (``second``).
-    """
+Each middle, counted twice, is weighed by the area and by its square, first as it is, then squared.
+"""
 
-    low: int = 10**20
-    high: int = -(10**20)
-    first: float = 0.0
-    first_large: float = 0.0
-    second: float = 0.0
-    second_large: float = 0.0
+NOTHING_HUNG: Axis = (10**20, -(10**20), 0.0, 0.0, 0.0, 0.0)
 
-    def plus(self, start: int, end: int, area: float) -> Axis:
-        """The axis with one more piece."""
-        low, high, first, first_large, second, second_large = self
-        middle = start + end
-        moment = area * middle
-        large = area * area * middle
-        return Axis(
-            start if start < low else low,
-            end if end > high else high,
-            first + moment,
-            first_large + large,
-            second + moment * middle,
-            second_large + large * middle,
-        )
+Lie: TypeAlias = tuple[int, float, float, float, float, float]
+"""What the objective asks of how pieces lie along one axis: the length of the whole, in steps; how far
+that is from what is wanted, 0 where nothing is; how far their centroid is from the centre of the whole,
+in halves of its length; and the terms of how far they are spread."""
 
 
-class Lie(NamedTuple):
-    """What the objective asks of how pieces lie along one axis."""
-
-    length: int
-    """Of the whole, steps."""
-    misfit: float
-    """How far that is from what is wanted; 0 where nothing is."""
-    imbalance: float
-    """How far their centroid is from the centre of the whole, in halves of its length."""
-    spread: float
-    spread_large: float
-    middle: float
+def extend_axis(axis: Axis, start: int, end: int, area: float) -> Axis:
+    """The axis with one more piece."""
+    low, high, first, first_large, second, second_large = axis
+    middle = start + end
+    moment = area * middle
+    large = area * area * middle
+    return (
+        start if start < low else low,
+        end if end > high else high,
+        first + moment,
+        first_large + large,
+        second + moment * middle,
+        second_large + large * middle,
+    )
 
 
 class Scale:
@@ -180,7 +161,7 @@ class Scale:
         low, high, first, first_large, second, second_large = axis
         length, middle = high - low, low + high
         squared = float(length) ** 2
-        return Lie(
+        return (
             length,
             0.0 if goal is None else abs(find_logarithm((length - self._gap) / goal)),
             abs(first / self._area - low - high) / length,
@@ -223,7 +204,7 @@ class Cluster:
         self.task = task
         self.cells: dict[int, Cell] = {}
         self.ties = Ties()
-        self.across = self.up = Axis()
+        self.across = self.up = NOTHING_HUNG
         self.area = self.square = 0.0
         self.border = 0
 
@@ -231,33 +212,25 @@ class Cluster:
         """Add a piece that overlaps no other; ``ties`` are those of all with it, if they are known."""
         x0, y0, x1, y1 = cell
         area = float(x1 - x0) * (y1 - y0)
-        self.across, self.up = self.across.plus(x0, x1, area), self.up.plus(y0, y1, area)
+        self.across = extend_axis(self.across, x0, x1, area)
+        self.up = extend_axis(self.up, y0, y1, area)
         self.area += area
         self.square += area * area
         self.border += x1 - x0 + y1 - y0
-        self.ties = self._ties_with(cell) if ties is None else ties
+        self.ties = self.ties.plus(cell, self.cells.values(), self.task.gap) if ties is None else ties
         self.cells[piece] = cell
-
-    def _ties_with(self, cell: Cell) -> Ties:
-        """What all pieces are to each other with one more."""
-        x0, y0, x1, y1 = cell
-        cells, gap = self.cells.values(), self.task.gap
-        beside = [Cell(b0, a0, b1, a1) for a0, b0, a1, b1 in cells if b0 < y1 and b1 > y0]
-        return self.ties.plus(
-            (list_facing(x0, x1, cells, gap), y0, y1), (list_facing(y0, y1, beside, gap), x0, x1)
-        )
 
     def cost(self) -> float:
         """The objective."""
         scale = Scale(self.task, self.area, self.square)
         wide, high = scale.goals or (None, None)
         across, up = scale.lie(self.across, wide), scale.lie(self.up, high)
-        around = across.length + up.length
+        around = across[0] + up[0]
         return scale.cost(across, up) + tied_cost(self.ties, self.border, around, len(self.cells))
 
 
-def tied_cost(ties: Ties, border: int, around: int, count: int) -> float:
-    """The terms that ask what so many pieces are to each other.
+def tied_cost(ties: tuple[int, int, int, int], border: int, around: int, count: int) -> float:
+    """The terms that ask what so many pieces are to each other, by their ``Ties``.
 
     ``border`` is half the outline of all cells, ``around`` half that of the whole.
     """
@@ -269,17 +242,23 @@ def tied_cost(ties: Ties, border: int, around: int, count: int) -> float:
     )
 
 
-def list_facing(start: int, end: int, cells: Iterable[Cell], gap: int) -> list[Facing]:
-    """The cells that share part of the x axis with a cell from ``start`` to ``end``."""
+def _list_facing(cell: Cell, cells: Iterable[Cell]) -> list[tuple[int, int, int, int, int]]:
+    """The cells that share part of an axis with another and are within reach of it on the other axis.
+
+    How far apart they are, and from where to where first the one and then the other runs along the
+    axis that they share.
+    """
+    x0, y0, x1, y1 = cell
     found = []
     for a0, b0, a1, b1 in cells:
-        if a0 >= end or a1 <= start:
-            continue
-        low, high = start - a0, end - a1
-        common = (end if high < 0 else a1) - (start if low > 0 else a0)
-        faces = common - gap >= FACING or 3 * (common - gap) >= min(end - start, a1 - a0) - gap
-        off = min(2 * abs(low), 2 * abs(high), abs(low + high))
-        found.append((b0, b1, common, faces, not off, 2 * NEAR - off if 0 < off < 2 * NEAR else 0))
+        if a0 < x1 and x0 < a1:
+            apart = b0 - y1 if b0 >= y1 else y0 - b1
+            if apart <= REACH:
+                found.append((apart, x0, x1, a0, a1))
+        elif b0 < y1 and y0 < b1:
+            apart = a0 - x1 if a0 >= x1 else x0 - a1
+            if apart <= REACH:
+                found.append((apart, y0, y1, b0, b1))
     return found
 
 
@@ -307,10 +286,4 @@ def is_joined(task: Task, cells: Iterable[Cell]) -> bool:
 
 def _are_neighbours(one: Cell, other: Cell, gap: int) -> bool:
     """Whether two cells touch along enough of their edges."""
-    x0, y0, x1, y1 = one
-    a0, b0, a1, b1 = other
-    if a0 == x1 or a1 == x0:
-        return any(facing[3] for facing in list_facing(y0, y1, [Cell(b0, a0, b1, a1)], gap))
-    if b0 == y1 or b1 == y0:
-        return any(facing[3] for facing in list_facing(x0, x1, [other], gap))
-    return False
+    return Ties().plus(one, (other,), gap).joints > 0

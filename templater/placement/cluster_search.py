@@ -7,6 +7,7 @@ from dataclasses import replace
 from itertools import accumulate
 from math import inf, sqrt
 from random import Random
+from typing import TypeAlias
 
 from templater.placement.cluster_places import hang_best
 from templater.placement.cluster_rounding import add_up, find_logarithm
@@ -32,6 +33,11 @@ HEAT = 0.02
 
 PROPORTIONS_TRIED = (0.7, 1.0, 1.35, 1.8)
 """Width over height of the clusters built first, against that of the target if there is one."""
+
+
+_Hung: TypeAlias = tuple[tuple[int, Cell], ...]
+_Known: TypeAlias = dict[tuple[_Hung, int], tuple[float, Cell | None]]
+"""For pieces hung in an order, and one more: the objective with it, and where it hangs best."""
 
 
 def search_cluster(task: Task) -> tuple[Cell, ...]:
@@ -93,14 +99,12 @@ def _better(
 ) -> tuple[float, tuple[Cell, ...]]:
     """The best cluster met on a walk of so many rounds that turns worse ever more rarely."""
     best = cost, cells
-    known: dict[tuple[tuple[Cell, ...], tuple[int, ...]], tuple[float, tuple[Cell, ...]]] = {}
+    known: _Known = {}
     for number in range(rounds):
         heat = HEAT * (1 - number / rounds) ** 2
         taken = _pick(task, cells, chances)
         limit = cost - heat * find_logarithm(1 - chances.random())
-        if (cells, taken) not in known:
-            known[cells, taken] = _hang_again(task, cells, taken)
-        new_cost, new_cells = known[cells, taken]
+        new_cost, new_cells = _hang_again(task, cells, taken, known)
         if new_cost < limit and is_joined(task, new_cells):
             cost, cells = new_cost, new_cells
             best = min(best, (cost, cells))
@@ -108,27 +112,33 @@ def _better(
 
 
 def _hang_again(
-    task: Task, cells: Sequence[Cell], taken: Sequence[int]
+    task: Task, cells: Sequence[Cell], taken: Sequence[int], known: _Known
 ) -> tuple[float, tuple[Cell, ...]]:
     """The objective and the cells when some pieces are taken down and hung at their best places.
 
-    An infinite objective where one of them finds no place.
+    An infinite objective where one of them finds no place. What earlier rounds found is ``known``.
     """
-    cluster = _without(task, cells, taken)
+    hung = tuple((piece, cell) for piece, cell in enumerate(cells) if piece not in taken)
+    cluster: Cluster | None = None
     cost = inf
     for piece in taken:
-        cost = hang_best(cluster, piece)
-        if cost == inf:
+        if (hung, piece) in known:
+            cluster = None
+        else:
+            cluster = cluster or _hang_all(task, hung)
+            known[hung, piece] = hang_best(cluster, piece), cluster.cells.get(piece)
+        cost, cell = known[hung, piece]
+        if cell is None:
             return inf, ()
-    return cost, tuple(cluster.cells[piece] for piece in range(len(cells)))
+        hung = (*hung, (piece, cell))
+    return cost, tuple(cell for _, cell in sorted(hung))
 
 
-def _without(task: Task, cells: Sequence[Cell], taken: Sequence[int]) -> Cluster:
-    """The cluster that is left when pieces are taken down."""
+def _hang_all(task: Task, hung: _Hung) -> Cluster:
+    """A cluster of pieces whose places are known, hung in their order."""
     cluster = Cluster(task)
-    for piece, cell in enumerate(cells):
-        if piece not in taken:
-            cluster.hang(piece, cell)
+    for piece, cell in hung:
+        cluster.hang(piece, cell)
     return cluster
 
 

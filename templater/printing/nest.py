@@ -19,26 +19,42 @@ def nest(sizes: Sequence[Size], area: Size) -> Iterator[tuple[Point, ...]]:
     Several heuristics are tried, since none is best everywhere; each is a packing in which nothing
     overlaps. Empty where none of them finds room.
     """
-    from rectpack import MaxRectsBl, MaxRectsBssf, PackingMode, newPacker
+    from rectpack import MaxRectsBl, MaxRectsBssf
 
-    room = tuple(floor(side * _PER_MM + 0.5) for side in area)
-    needed = [tuple(ceil(side * _PER_MM - 0.5) for side in size) for size in sizes]
-    if sum(width * height for width, height in needed) > room[0] * room[1]:
+    room = floor(area.width * _PER_MM + 0.5), floor(area.height * _PER_MM + 0.5)
+    needed = [(ceil(width * _PER_MM - 0.5), ceil(height * _PER_MM - 0.5)) for width, height in sizes]
+    if sum(width * height for width, height in needed) > room[0] * room[1] or _clash(needed, room):
         return
+    rectangles = [(width, height, number) for number, (width, height) in enumerate(needed)]
+    orders = dict.fromkeys(tuple(order(rectangles)) for order in _list_orders())
     found = set()
-    for algorithm, order in product((MaxRectsBl, MaxRectsBssf), _list_orders()):
-        packer = newPacker(
-            mode=PackingMode.Offline, pack_algo=algorithm, sort_algo=order, rotation=False
-        )
-        packer.add_bin(*room)
-        for number, (width, height) in enumerate(needed):
-            packer.add_rect(width, height, number)
-        packer.pack()
-        places = {number: (x, y) for _, x, y, _, _, number in packer.rect_list()}
-        packing = tuple(places[number] for number in sorted(places))
-        if len(packing) == len(sizes) and packing not in found:
+    for algorithm, order in product((MaxRectsBl, MaxRectsBssf), orders):
+        packing = _pack(algorithm(*room, rot=False), order)
+        if packing is not None and packing not in found:
             found.add(packing)
             yield tuple(Point(x / _PER_MM, y / _PER_MM) for x, y in packing)
+
+
+def _clash(needed: Sequence[tuple[int, int]], room: tuple[int, int]) -> bool:
+    """Whether two of the rectangles fit the area neither side by side nor one above the other."""
+    wide = [number for number, (width, _) in enumerate(needed) if 2 * width > room[0]]
+    return any(
+        needed[one][0] + width > room[0] and needed[one][1] + height > room[1]
+        for one in wide
+        for other, (width, height) in enumerate(needed)
+        if other != one
+    )
+
+
+def _pack(area: Any, order: Sequence[tuple[int, int, int]]) -> tuple[tuple[int, int], ...] | None:
+    """The corners of rectangles put on an area one after another; None if one finds no room."""
+    places = {}
+    for width, height, number in order:
+        placed = area.add_rect(width, height)
+        if placed is None:
+            return None
+        places[number] = placed.x, placed.y
+    return tuple(places[number] for number in sorted(places))
 
 
 def _list_orders() -> tuple[Any, ...]:

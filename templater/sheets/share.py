@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cache, partial
+from typing import NamedTuple, TypeAlias
 
 from templater.geometry import ORIGIN, Box, Point, Size
 from templater.placement.model import Plan
@@ -14,7 +15,13 @@ from templater.printing.nest import nest
 from templater.scene.template.board import Board
 from templater.scene.template.draw import template_shape
 from templater.scene.template.room import Regions
-from templater.scene.template.sheet_block import SheetBlock, SheetNames, place_sheet_block
+from templater.scene.template.sheet_block import (
+    LEAST_AREA,
+    SheetBlock,
+    SheetNames,
+    may_find_room,
+    place_sheet_block,
+)
 from templater.sheets.cuttings import Bundle, Cutting, list_bundles
 
 _FOOTS_MM = (0.0, 20.0, 50.0, 110.0)
@@ -33,6 +40,17 @@ class SharedPage:
     def slugs(self) -> set[str]:
         """The pieces that stand on it."""
         return {cutting.piece.slug for cutting in self.cuttings}
+
+
+class _Sheet(NamedTuple):
+    """A page, still without its name, on which papers found room: the origin of each, and the block."""
+
+    tile: Tile
+    origins: tuple[Point, ...]
+    block: SheetBlock
+
+
+_FindSheet: TypeAlias = Callable[[tuple[Box, ...]], _Sheet | None]
 
 
 def share_pages(
@@ -60,10 +78,11 @@ def share_pages(
 
 def _fill_pages(bundles: Sequence[Bundle], setup: PrintSetup) -> tuple[SharedPage, ...]:
     """Pages for all that can share one."""
+    find_once = cache(partial(_find_sheet, setup=setup))  # many pages take papers of the same sizes
     left = sorted(bundles, key=_area, reverse=True)
     pages: list[SharedPage] = []
     while sum(map(len, left)) > 1:
-        page = _fill_page(left, setup, f"S{len(pages) + 1}")
+        page = _fill_page(left, find_once, f"S{len(pages) + 1}")
         if page is not None and len(page.cuttings) > 1:
             pages.append(page)
         slugs = {left[0][0].piece.slug} if page is None else page.slugs
@@ -113,53 +132,68 @@ def name_sheets(plan: Plan, setup: PrintSetup, revision: str) -> SheetNames:
     return SheetNames(title, "", revision, 0, 0, setup.printer.name if setup.printer else None)
 
 
-def _fill_page(left: Sequence[Bundle], setup: PrintSetup, name: str) -> SharedPage | None:
+def _fill_page(left: Sequence[Bundle], find_sheet: _FindSheet, name: str) -> SharedPage | None:
     """A page with as many of the templates as it takes, the first of them among these."""
-    count, page = _take_first(left, setup, name)
-    if page is None:
+    count, sheet = _take_first(left, find_sheet)
+    if sheet is None:
         return None
     chosen, refused = [*left[:count]], set[tuple[Size, ...]]()
     for bundle in left[count:]:
         sizes = tuple(cutting.size for cutting in bundle)
         if sizes not in refused:
-            more = _lay_out([*chosen, bundle], setup, name)
+            more = find_sheet(_list_papers([*chosen, bundle]))
             if more is None:
                 refused.add(sizes)
             else:
-                page = more
+                sheet = more
                 chosen.append(bundle)
-    return page
+    return _make_page(chosen, sheet, name)
 
 
-def _take_first(left: Sequence[Bundle], setup: PrintSetup, name: str) -> tuple[int, SharedPage | None]:
-    """How many of the templates, the first ones, fit a page, and the page; found by halving."""
+def _take_first(left: Sequence[Bundle], find_sheet: _FindSheet) -> tuple[int, _Sheet | None]:
+    """How many of the templates, the first ones, fit a sheet, and the sheet; found by halving."""
     fits, too_many = 0, len(left) + 1
-    page: SharedPage | None = None
+    sheet: _Sheet | None = None
     while too_many - fits > 1:
         count = len(left) if too_many > len(left) and not fits else (fits + too_many) // 2
-        tried = _lay_out(left[:count], setup, name)
+        tried = find_sheet(_list_papers(left[:count]))
         if tried is None:
             too_many = count
         else:
-            fits, page = count, tried
-    return fits, page
+            fits, sheet = count, tried
+    return fits, sheet
 
 
-def _lay_out(bundles: Sequence[Bundle], setup: PrintSetup, name: str) -> SharedPage | None:
-    """The templates on one page with its block and rulers; None if that finds no room.
+def _list_papers(bundles: Iterable[Bundle]) -> tuple[Box, ...]:
+    """The papers of all that is cut out."""
+    return tuple(cutting.paper for bundle in bundles for cutting in bundle)
+
+
+def _make_page(bundles: Iterable[Bundle], sheet: _Sheet, name: str) -> SharedPage:
+    """The templates where a sheet has found room for their papers."""
+    cuttings = (cutting for bundle in bundles for cutting in bundle)
+    placed = tuple(
+        replace(cutting, tile=replace(cutting.tile, origin=origin))
+        for cutting, origin in zip(cuttings, sheet.origins, strict=True)
+    )
+    return SharedPage(replace(sheet.tile, name=name), placed, sheet.block)
+
+
+def _find_sheet(papers: Sequence[Box], setup: PrintSetup) -> _Sheet | None:
+    """A page for papers, its block and rulers; None if that finds no room.
 
     Of a roll the shortest page that was found.
     """
-    cuttings = [cutting for bundle in bundles for cutting in bundle]
-    sizes = [cutting.size for cutting in cuttings]
+    needed = sum(paper.width * paper.height for paper in papers) + LEAST_AREA
     found = (
-        page
+        sheet
         for size in setup.page_sizes()
-        for corners in _nest(sizes, setup.printable(size).size)
-        for page in _with_block(cuttings, corners, size, setup, name)
+        if needed <= Board(setup.printable(size)).size
+        for corners in _nest([paper.size for paper in papers], setup.printable(size).size)
+        for sheet in _with_block(papers, corners, size, setup)
     )
     if setup.paper.is_roll:
-        return min(found, key=lambda page: _area_of(page.sheet.page), default=None)
+        return min(found, key=lambda sheet: _area_of(sheet.tile.page), default=None)
     return next(found, None)
 
 
@@ -179,25 +213,25 @@ def _nest(sizes: Sequence[Size], area: Size) -> Iterator[tuple[Point, ...]]:
 
 
 def _with_block(
-    cuttings: Sequence[Cutting], corners: Sequence[Point], size: Size, setup: PrintSetup, name: str
-) -> Iterator[SharedPage]:
-    """The page, if what the templates leave has room for the block and the rulers."""
-    pairs = list(zip(cuttings, corners, strict=True))
+    papers: Sequence[Box], corners: Sequence[Point], size: Size, setup: PrintSetup
+) -> Iterator[_Sheet]:
+    """The sheet, if what the papers leave has room for the block and the rulers."""
     reach = Size(
-        max(corner.x + cutting.size.width for cutting, corner in pairs),
-        max(corner.y + cutting.size.height for cutting, corner in pairs),
+        max(corner.x + paper.width for paper, corner in zip(papers, corners, strict=True)),
+        max(corner.y + paper.height for paper, corner in zip(papers, corners, strict=True)),
     )
     for page in _cut_page(size, reach, setup):
         shown = setup.printable(page)
-        placed = tuple(_place(cutting, shown, corner) for cutting, corner in pairs)
+        origins = tuple(_find_origin(*pair, shown) for pair in zip(papers, corners, strict=True))
         board = Board(shown)
-        for cutting in placed:
-            board.mark(cutting.paper.moved(*cutting.tile.origin))
-        sheet = Tile(name, shown, shown, page, ORIGIN)
-        block = place_sheet_block(sheet, board, Regions(shown, (), shown))
-        if not block.crowding:
-            yield SharedPage(sheet, placed, block)
-            return
+        for paper, origin in zip(papers, origins, strict=True):
+            board.mark(paper.moved(*origin))
+        tile, regions = Tile("", shown, shown, page, ORIGIN), Regions(shown, (), shown)
+        if may_find_room(board, regions):
+            block = place_sheet_block(tile, board, regions)
+            if not block.crowding:
+                yield _Sheet(tile, origins, block)
+                return
 
 
 def _cut_page(size: Size, reach: Size, setup: PrintSetup) -> Iterator[Size]:
@@ -214,8 +248,6 @@ def _cut_page(size: Size, reach: Size, setup: PrintSetup) -> Iterator[Size]:
             yield page
 
 
-def _place(cutting: Cutting, shown: Box, corner: Point) -> Cutting:
-    """The template with its paper's top left corner so far from that of what the printer reaches."""
-    paper = cutting.paper
-    origin = Point(shown.x0 + corner.x - paper.x0, shown.y1 - corner.y - paper.y1)
-    return replace(cutting, tile=replace(cutting.tile, origin=origin))
+def _find_origin(paper: Box, corner: Point, shown: Box) -> Point:
+    """Where a template stands whose paper's top left corner is so far from that of what is shown."""
+    return Point(shown.x0 + corner.x - paper.x0, shown.y1 - corner.y - paper.y1)

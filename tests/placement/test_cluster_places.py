@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templater.geometry import Size
-from templater.placement import cluster_places
+from templater.placement import cluster_places, cluster_search
 from templater.placement.cluster_places import hang_best
 from templater.placement.cluster_rounding import find_logarithm
 from templater.placement.cluster_score import (
@@ -19,6 +19,7 @@ from templater.placement.cluster_score import (
     is_joined,
     total_cost,
 )
+from templater.placement.cluster_search import search_cluster
 
 
 def hang_all(task: Task) -> list[tuple[float, Cell]]:
@@ -43,6 +44,20 @@ def test_places_that_are_not_looked_at_are_no_better(seed: int, monkeypatch: pyt
     # Without end to what a bound may err, every place is looked at.
     monkeypatch.setattr(cluster_places, "_SLACK", inf)
     assert hang_all(task) == hung
+
+
+def test_what_is_known_of_earlier_rounds_is_what_a_round_would_find(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    chances = Random(5)
+    sizes = [Size(chances.randint(100, 500), chances.randint(100, 500)) for _ in range(5)]
+    task = Task.of(sorted(sizes, reverse=True), 50, None)
+    found = search_cluster(task)
+    hang_again = cluster_search._hang_again
+    monkeypatch.setattr(
+        cluster_search, "_hang_again", lambda task, cells, taken, _: hang_again(task, cells, taken, {})
+    )
+    assert search_cluster(task) == found
 
 
 @pytest.mark.parametrize("seed", range(12))

@@ -15,9 +15,12 @@ from templater.layout.model import Hanger, Margins
 from templater.lettering import words_box
 from templater.paper import parse_paper
 from templater.placement.model import Plan
+from templater.printing import nest
 from templater.printing.cut import cut_template
 from templater.printing.model import Coverage, Printer, PrintSetup, Tiling
+from templater.scene.template.board import Board
 from templater.scene.template.draw import template_shape
+from templater.sheets import share
 from templater.sheets.lay_out import lay_out_shared
 from templater.sheets.model import Page
 from templater.sheets.share import count_all_sheets, name_sheets, share_pages
@@ -90,6 +93,26 @@ def test_a_roll_takes_all_on_the_shortest_page() -> None:
     (page,) = _pages(NINE, setup)
     assert len(page.parts) == 9
     assert page.size == pytest.approx((335.5, 609.6), abs=0.01)
+
+
+MIXED = _plan(
+    [(110.0, 160.0), (130.0, 90.0), (90.0, 90.0), (140.0, 190.0), (70.0, 210.0), (110.0, 160.0)]
+)
+
+
+@pytest.mark.parametrize("paper", ["a4", "roll 24 in"])
+def test_what_is_refused_at_a_glance_finds_no_room_when_it_is_tried(
+    paper: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    setup = _setup(paper)
+    pages = _pages(MIXED, setup)
+    monkeypatch.setattr(share, "LEAST_AREA", 0.0)
+    monkeypatch.setattr(share, "may_find_room", lambda *_: True)
+    monkeypatch.setattr(nest, "_clash", lambda *_: False)
+    monkeypatch.setattr(Board, "has_any", lambda *_: True)
+    monkeypatch.setattr(share, "cache", lambda function: function)
+    assert _pages(MIXED, setup) == pages
+    assert pages
 
 
 # On a roll that shows 596.9 mm across, 700 x 900 mm stands in two strips, beside which small ones fit.

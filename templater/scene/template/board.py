@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from enum import Flag, auto
-from functools import cache
 from math import ceil, floor, inf
 from typing import NamedTuple, TypeAlias
 
@@ -17,6 +16,9 @@ from templater.geometry import ORIGIN, Box, Point, Size
 
 PITCH = 1.0
 """The side of a cell, mm."""
+
+_BYTE = 8
+"""A row takes whole bytes, so that it can be cut out of the number at no cost."""
 
 _TINY = 1e-6
 """Part of a cell that is the computer's rounding."""
@@ -73,8 +75,9 @@ class Board:
     def __init__(self, area: Box) -> None:
         self.area = area
         self._columns, self._rows = ceil(area.width / PITCH), ceil(area.height / PITCH)
-        self._stride = self._columns + 1
+        self._stride = _BYTE * (self._columns // _BYTE + 1)
         self._cells = {cover.value: 0 for cover in Cover}
+        self._regions: dict[Box, int] = {}
 
     def remember(self) -> Memory:
         """What stands where by now, to be restored if what comes next finds no room."""
@@ -92,16 +95,27 @@ class Board:
         """Whether the box lies on the sheet and nothing of these kinds stands in it."""
         return self.area.holds(box, _TINY) and not self._touched(box) & self._standing(of)
 
+    @property
+    def size(self) -> float:
+        """How much paper all cells cover, mm²."""
+        return self._columns * self._rows * PITCH * PITCH
+
+    def has_any(self, covers: Cover) -> bool:
+        """Whether something of these kinds stands anywhere."""
+        return self._standing(covers) != 0
+
+    def has_room(self, shape: Shape, regions: Iterable[Box]) -> bool:
+        """Whether a shape finds a free place in one of the regions."""
+        return self._free(shape, regions) != 0
+
     def take(self, shape: Shape, regions: Iterable[Box], near: Point) -> Box | None:
         """Take the free place for a shape, in one of the regions, whose middle is nearest a point.
 
         None if there is none. The regions must not touch where a shape is to lie in one of them.
         """
-        size, cells = shape[0].box.size, 0
-        for region in regions:
-            cells |= self._within(region)
+        size = shape[0].box.size
         wanted = near.moved(-size.width / 2, -size.height / 2)
-        corner = self._nearest(self._free(shape, cells), wanted)
+        corner = self._nearest(self._free(shape, regions), wanted)
         if corner is None:
             return None
         box = Box.of(corner, size)
@@ -116,9 +130,11 @@ class Board:
                 standing |= cells
         return standing
 
-    def _free(self, shape: Shape, region: int) -> int:
+    def _free(self, shape: Shape, regions: Iterable[Box]) -> int:
         """The cells in which the shape's corner may lie."""
-        corners = -1
+        corners, region = -1, 0
+        for box in regions:
+            region |= self._within(box)
         for part in shape:
             left, bottom = floor(part.box.x0 / PITCH + _TINY), floor(part.box.y0 / PITCH + _TINY)
             wide = ceil(part.box.x1 / PITCH - _TINY) - left
@@ -133,11 +149,13 @@ class Board:
         column = round((wanted.x - self.area.x0) / PITCH)
         row = round((wanted.y - self.area.y0) / PITCH)
         best, least = None, inf
+        wide = self._stride // _BYTE
+        octets = corners.to_bytes(self._rows * wide, "little")
         for index in _outward(self._rows_with(corners), row):
             away = abs(index - row)
             if away * away >= least:
                 break
-            bits = (corners >> (index * self._stride)) & ((1 << self._columns) - 1)
+            bits = int.from_bytes(octets[index * wide : (index + 1) * wide], "little")
             for candidate in _beside(bits, max(column, 0)):
                 distance = away * away + (candidate - column) ** 2
                 if distance < least:
@@ -163,14 +181,17 @@ class Board:
         )
 
     def _within(self, box: Box) -> int:
-        """The cells that lie wholly in a box and on the sheet."""
-        shown = box.common(self.area)
-        return self._rectangle(
-            ceil((shown.x0 - self.area.x0) / PITCH - _TINY),
-            ceil((shown.y0 - self.area.y0) / PITCH - _TINY),
-            floor((shown.x1 - self.area.x0) / PITCH + _TINY),
-            floor((shown.y1 - self.area.y0) / PITCH + _TINY),
-        )
+        """The cells that lie wholly in a box and on the sheet; the same few boxes are asked for."""
+        cells = self._regions.get(box)
+        if cells is None:
+            shown = box.common(self.area)
+            cells = self._regions[box] = self._rectangle(
+                ceil((shown.x0 - self.area.x0) / PITCH - _TINY),
+                ceil((shown.y0 - self.area.y0) / PITCH - _TINY),
+                floor((shown.x1 - self.area.x0) / PITCH + _TINY),
+                floor((shown.y1 - self.area.y0) / PITCH + _TINY),
+            )
+        return cells
 
     def _rectangle(self, left: int, bottom: int, right: int, top: int) -> int:
         """The cells from left to right and bottom to top, half open, as far as there are any."""
@@ -179,17 +200,17 @@ class Board:
         if right <= left or top <= bottom:
             return 0
         row = ((1 << (right - left)) - 1) << left
-        return (row * _first_column(self._stride, top - bottom)) << (bottom * self._stride)
+        return _repeat(row, top - bottom, self._stride) << (bottom * self._stride)
 
 
-@cache
-def _first_column(stride: int, rows: int) -> int:
-    """A bit at the start of each of so many rows."""
-    column, count = 1, 1
-    while count < rows:
-        column |= column << (count * stride)
-        count *= 2
-    return column & ((1 << (rows * stride)) - 1)
+def _repeat(row: int, count: int, stride: int) -> int:
+    """A row of bits so many times, each a stride from the one before."""
+    cells, done = row, 1
+    while done < count:
+        step = min(done, count - done)
+        cells |= cells << (step * stride)
+        done += step
+    return cells
 
 
 def _run_starts(free: int, length: int, stride: int) -> int:

@@ -35,9 +35,10 @@ class TemplateLines:
 
     @classmethod
     def of(cls, piece: PlacedPiece, plan: Plan) -> TemplateLines:
-        """The lines of a piece, in its template's coordinates; ``studs`` are their centres."""
+        """The lines of a piece, in its template's coordinates, and the centres of studs behind it."""
         datum_y = plan.datum.height_mm - piece.box.y0
-        studs = tuple(stud - piece.box.x0 for stud in plan.studs)
+        centres = (stud - piece.box.x0 for stud in plan.studs)
+        studs = tuple(x for x in centres if -STUD_HALF_MM <= x <= piece.size.width + STUD_HALF_MM)
         return cls(piece.size, datum_y, piece.template_marks(), studs)
 
     @property

@@ -7,7 +7,7 @@ from enum import Enum
 from typing import NamedTuple
 
 from templater.geometry import Box, Point
-from templater.scene.template.board import NOTHING, Board, Cover, Shape
+from templater.scene.template.board import ALL, EDGES, LINES, NOTHING, Board, Cover, Shape
 
 
 class Where(Enum):
@@ -60,9 +60,17 @@ class Found(NamedTuple):
 
 
 def find_room(ways: Iterable[Way], board: Board, regions: Regions, near: Point) -> Found | None:
-    """Take the place nearest a point in the first way that has any."""
+    """Take the place nearest a point in the first way that has any.
+
+    Where there are no lines to lie across, ways that may do so inside the outline are no others than
+    those that may not, which come before them in every list.
+    """
+    has_lines = board.has_any(LINES | EDGES)
     for way in ways:
-        box = board.take(way.shape, regions.choose(way.where), near)
+        boxes = regions.choose(way.where)
+        if not has_lines and way.shape[0].clear_of != ALL and boxes == (regions.inside,):
+            continue
+        box = board.take(way.shape, boxes, near)
         if box is not None:
             return Found(box, way)
     return None

@@ -16,6 +16,9 @@ _MM_SIDE, _INCH_SIDE = 6.7, 7.3
 _DEPTH = _MM_SIDE + _INCH_SIDE
 _LONG = Size(104.0, _DEPTH)
 _SHORT = Size(54.0, _DEPTH)
+LONG_RULERS_AREA = 2 * _LONG.width * _LONG.height
+"""What both rulers take where they are as long as they should be, mm²."""
+
 _ZERO = 1.4
 _FIGURES = ((0.0, 3.0), (48.0, 55.0), (86.0, 104.0))
 _SHORT_FIGURES = ((0.0, 3.0), (36.0, 54.0))
@@ -48,6 +51,12 @@ def place_rulers(board: Board, regions: Regions) -> Rulers:
     best, covers = min(tried, key=lambda one: one[0].crowding)
     board.restore(covers)
     return best
+
+
+def may_hold_rulers(board: Board, regions: Regions) -> bool:
+    """Whether each of the long rulers could stand inside the outline, if it were alone."""
+    inside = regions.choose(Where.INSIDE)
+    return all(board.has_room(_shape(_LONG, upward), inside) for upward in (True, False))
 
 
 def _try(board: Board, regions: Regions, corner: Point, *, first_up: bool) -> Rulers:

@@ -19,7 +19,7 @@ from templater.scene.marks import draw_arrow, draw_box
 from templater.scene.template.board import CENTRES, LINES, Board, Cover, plain_shape
 from templater.scene.template.ink import is_small
 from templater.scene.template.room import Regions, Way, Where, find_room
-from templater.scene.template.rulers import place_rulers
+from templater.scene.template.rulers import LONG_RULERS_AREA, may_hold_rulers, place_rulers
 
 _REMARKS = {
     (False, False): (),
@@ -45,6 +45,12 @@ _LEFT_OUT = {
 _NO_ROOM = 100
 _MARGIN = 12.0
 """Left of the words, for the arrow that points up, mm."""
+
+_LEAST_CELL = 1.2
+"""Sheets smaller than this on the map are not drawn one by one, mm."""
+
+_LEAST_SPOT = 1.2
+"""The side of the square on such a map, mm."""
 
 _SPOT = 3.5
 """The side of the square that tells on the small map where a sheet belongs, mm.
@@ -97,6 +103,11 @@ _NARROW = _Layout(Size(72.0, 42.0), 42.0, Box(55, 4, 69, 28))
 _SMALL = _Layout(Size(55.0, 46.0), 41.6, Box(1.5, 2.5, 10.5, 13), arrow_foot=15.0)
 _FLAT = _Layout(Size(130.0, 27.0), 54.0, Box(114, 2.5, 127, 14), aside_width=43.0)
 _LAYOUTS = (_WIDE, _NARROW, _SMALL)
+LEAST_AREA = LONG_RULERS_AREA + min(
+    layout.size.width * layout.size.height for layout in (*_LAYOUTS, _FLAT)
+)
+"""What the block and both long rulers take at least, mm²."""
+
 _WAYS = (
     *(Way(plain_shape(layout.size)) for layout in _LAYOUTS),
     *(Way(plain_shape(layout.size, CENTRES), interrupts=CENTRES) for layout in _LAYOUTS),
@@ -135,6 +146,18 @@ def place_sheet_block(tile: Tile, board: Board, regions: Regions) -> SheetBlock:
         return first
     board.restore(blank)
     return _try(tile, board, regions, rulers_first=False)
+
+
+def may_find_room(board: Board, regions: Regions) -> bool:
+    """Whether the block and both long rulers could stand inside the outline, each if it were alone.
+
+    If not, the sheet is crowded for certain, and there is no need to try how.
+    """
+    return may_hold_rulers(board, regions) and any(
+        board.has_room(way.shape, regions.choose(way.where))
+        for way in _WAYS
+        if way.where is Where.INSIDE and not way.interrupts
+    )
 
 
 def _try(tile: Tile, board: Board, regions: Regions, *, rulers_first: bool) -> SheetBlock:
@@ -265,14 +288,21 @@ def _draw_up(foot: Point, length: float) -> Iterable[Item]:
 
 
 def _draw_map(tiling: Tiling, index: int, box: Box) -> Iterable[Item]:
-    """All sheets of the template, a black square on this one."""
+    """All sheets of the template, a black square on this one.
+
+    Where so many sheets would be a black patch, their outline alone.
+    """
     whole = Box.around(tile.keep for tile in tiling.tiles)
     scale = min(box.width / whole.width, box.height / whole.height)
-    for number, tile in enumerate(tiling.tiles):
-        x0, y0, x1, y1 = tile.keep.moved(-whole.x1, -whole.y0)
-        small = Box(x0 * scale + box.x1, y0 * scale + box.y0, x1 * scale + box.x1, y1 * scale + box.y0)
-        yield draw_box(small, FINE)
-        if number == index:
-            half = min(_SPOT / 2, *(side / 2 - 0.5 for side in small.size))
-            spot = draw_box(Box(*small.centre, *small.centre).grown(max(half, 0.3)), FINE)
-            yield replace(spot, filled=True)
+    cells = []
+    for tile in tiling.tiles:
+        x0, y0, x1, y1 = (side * scale for side in tile.keep.moved(-whole.x1, -whole.y0))
+        cells.append(Box(x0, y0, x1, y1).moved(box.x1, box.y0))
+    is_dense = min(side for cell in cells for side in cell.size) < _LEAST_CELL
+    for cell in [Box.around(cells)] if is_dense else cells:
+        yield draw_box(cell, FINE)
+    here = cells[index]
+    half = min(_SPOT / 2, *(side / 2 - 0.5 for side in here.size))
+    least = _LEAST_SPOT / 2 if is_dense else 0.3
+    spot = draw_box(Box(*here.centre, *here.centre).grown(max(half, least)), FINE)
+    yield replace(spot, filled=True)

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from itertools import combinations
 
 import pytest
@@ -68,7 +69,7 @@ def test_a_line_is_named_on_sheets_that_show_it_and_nearest_to_it(drawn: Drawn) 
             own = [y for key, y in level.items() if key.startswith(name)] if name else []
             if name:
                 assert any(tile.keep.y0 <= y <= tile.keep.y1 for y in own), (text, tile.name)
-            if text in {"LEVEL LINE", "DATUM", "half height"}:
+            if text in {"LEVEL LINE", "DATUM", "half height", "DATUM and half height"}:
                 near = min(level.values(), key=lambda y: abs(box.centre.y - y))
                 assert min(abs(near - y) for y in own) < 0.5, (text, tile.name)
             if text.startswith("CENTRE LINE"):
@@ -217,6 +218,28 @@ def test_each_line_is_named_on_every_sheet_it_crosses() -> None:
         crossed = [tile.name for tile in drawn.sheets if tile.keep.y0 < height < tile.keep.y1]
         assert len(crossed) > 1
         assert drawn.sheets_with(name) == crossed
+
+
+def test_of_two_level_lines_near_each_other_both_are_named_and_then_the_paper_is_told_of() -> None:
+    # The hole is 1 in above the frame, the datum 1/2 in below half its height (1300 + 94 - 12.7 mm).
+    told = ("The hole is 1 in (25 mm) above the frame's top edge: the fastener will show.",)
+    piece = placed(Size(157.2, 188.0), [(78.6, 213.4)], rise=31.75, neighbours=NEIGHBOURS)
+    drawn = draw(replace(piece, notes=told), "letter", datum_mm=1381.3)
+    assert drawn.sheets_with("half height") == drawn.sheets_with("DATUM") == ["A1"]
+    assert "both diagonals" in drawn.label_text()
+    assert "leave the paper round crosses" in drawn.label_text()
+
+
+@pytest.mark.parametrize("off", [-39.0, -30.0, 27.0, 39.0])
+def test_an_upright_line_has_its_name_nearest_to_it(off: float) -> None:
+    # The centre line at 90 mm, a stud beside it: free places for a name lie nearer to other lines.
+    piece = placed(Size(180.0, 240.0), [(60.0, 220.0), (120.0, 220.0)])
+    drawn = draw(piece, "a4", studs=(piece.box.x0 + 90.0 + off,))
+    places = [90.0, *(90.0 + off + half for half in (-19.05, 0.0, 19.05))]  # a stud is 1 1/2 in wide
+    named = [(words.text, words_box(words).centre.x) for words in drawn.words(0) if words.turned]
+    nearest = {text: min(places, key=lambda place: abs(place - x)) for text, x in named}
+    assert nearest["CENTRE LINE, plumb"] == 90.0
+    assert nearest["stud centre"] == pytest.approx(90.0 + off)
 
 
 def test_a_neighbour_is_named_on_its_own_side() -> None:

@@ -117,6 +117,20 @@ def test_a_square_on_the_map_tells_this_sheet() -> None:
     assert left.box.holds(spot.box)
 
 
+def test_the_map_of_very_many_sheets_is_an_outline_with_a_square_and_no_black_patch() -> None:
+    # 40 columns of 30 sheets: on the map, which is less than 20 mm wide, no sheet is 0.5 mm wide.
+    tiles = tuple(tile(SHEET.moved(190 * (n % 40), -270 * (n // 40)), f"A{n}") for n in range(1200))
+    tiling = Tiling(tiles, (), ())
+    for index, is_left, is_top in ((0, True, True), (39, False, True), (1160, True, False)):
+        items = draw_sheet_block(place(), NAMES, tiling, index, fold=False, more=False)
+        shapes = [item for item in items if isinstance(item, Polyline) and len(item.points) == 4]
+        (spot,) = [item for item in shapes if item.filled]
+        _, outline = [item for item in shapes if not item.filled]
+        assert min(spot.box.size) >= 1.0
+        assert (spot.box.centre.x < outline.box.centre.x) == is_left
+        assert (spot.box.centre.y > outline.box.centre.y) == is_top
+
+
 def test_rulers_are_true_in_both_directions() -> None:
     for upward in (False, True):
         items = draw_scale_bar(Point(7, 9), upward=upward)
