@@ -137,17 +137,47 @@ def _fill_page(left: Sequence[Bundle], find_sheet: _FindSheet, name: str) -> Sha
     count, sheet = _take_first(left, find_sheet)
     if sheet is None:
         return None
-    chosen, refused = [*left[:count]], set[tuple[Size, ...]]()
-    for bundle in left[count:]:
-        sizes = tuple(cutting.size for cutting in bundle)
-        if sizes not in refused:
-            more = find_sheet(_list_papers([*chosen, bundle]))
-            if more is None:
-                refused.add(sizes)
-            else:
-                sheet = more
-                chosen.append(bundle)
+    chosen, rest = [*left[:count]], left[count:]
+    while (found := _take_next(chosen, rest, find_sheet)) is not None:
+        sheet, bundle, rest = found
+        chosen.append(bundle)
     return _make_page(chosen, sheet, name)
+
+
+def _take_next(
+    chosen: Sequence[Bundle], rest: Sequence[Bundle], find_sheet: _FindSheet
+) -> tuple[_Sheet, Bundle, Sequence[Bundle]] | None:
+    """The sheet with the next template for which there is room, that, and those that follow it.
+
+    Where one has no room, none has that is as wide and as high: so the least are tried first, though
+    the first of the rest is taken.
+    """
+    hopeful = rest
+    for least in _list_least(rest):
+        if find_sheet(_list_papers([*chosen, least])) is None:
+            hopeful = [bundle for bundle in hopeful if not _covers(bundle, least)]
+    for place, bundle in enumerate(hopeful, start=1):
+        sheet = find_sheet(_list_papers([*chosen, bundle]))
+        if sheet is not None:
+            return sheet, bundle, hopeful[place:]
+    return None
+
+
+def _list_least(bundles: Sequence[Bundle]) -> Sequence[Bundle]:
+    """Templates, largest first, without those that cover a smaller one."""
+    least: list[Bundle] = []
+    for bundle in reversed(bundles):
+        if not any(_covers(bundle, other) for other in least):
+            least.append(bundle)
+    return least
+
+
+def _covers(bundle: Bundle, other: Bundle) -> bool:
+    """Whether a template is as wide and as high as another; those of strips cover only themselves."""
+    if len(bundle) > 1 or len(other) > 1:
+        return bundle is other
+    (width, height), (least, low) = bundle[0].size, other[0].size
+    return width >= least and height >= low
 
 
 def _take_first(left: Sequence[Bundle], find_sheet: _FindSheet) -> tuple[int, _Sheet | None]:

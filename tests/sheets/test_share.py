@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import operator
 from collections.abc import Sequence
 from itertools import combinations
 
@@ -111,6 +112,7 @@ def test_what_is_refused_at_a_glance_finds_no_room_when_it_is_tried(
     monkeypatch.setattr(nest, "_clash", lambda *_: False)
     monkeypatch.setattr(Board, "has_any", lambda *_: True)
     monkeypatch.setattr(share, "cache", lambda function: function)
+    monkeypatch.setattr(share, "_covers", operator.is_)
     assert _pages(MIXED, setup) == pages
     assert pages
 
