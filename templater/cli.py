@@ -20,7 +20,8 @@ from templater.commands.new import new
 from templater.commands.proof import proof
 from templater.commands.telling import name_lacking_signs, tell
 from templater.errors import ExitCode, TemplaterError
-from templater.to_files.held_signals import signals_heeded
+from templater.quoting import show_path
+from templater.to_files.held_signals import heed_what_was_asked, list_in_place, signals_heeded
 
 _EXIT_CODES = """\b
 Exit codes:
@@ -47,6 +48,7 @@ class _Commands(click.Group):
         try:
             return super().invoke(ctx)
         except TemplaterError as error:
+            heed_what_was_asked()  # for an interrupt that a library swallowed may be behind it
             tell(str(error))
             sys.exit(error.exit_code)
 
@@ -103,16 +105,20 @@ def main() -> None:
     """Run the command line; whatever happens, no traceback."""
     _open_closed_streams()
     _name_what_streams_lack()
+    with signals_heeded():
+        _run_to_its_end()
+
+
+def _run_to_its_end() -> None:
+    """Run the commands; every way in which they can end has its words and its exit code."""
     try:
-        with signals_heeded():
-            commands(prog_name="templater", standalone_mode=False)
-            sys.stdout.flush()
+        _run_commands()
     except OSError as error:
         _give_up_writing(error)
     except SystemExit as end:  # 1 is what click and rich answer to a pipe that nobody reads
         sys.exit(ExitCode.CANNOT_WRITE if end.code == 1 else end.code)
     except (click.exceptions.Abort, KeyboardInterrupt):
-        click.echo("interrupted", err=True)
+        _tell_interrupted()
         sys.exit(ExitCode.INTERRUPTED)
     except click.ClickException as error:
         error.show()
@@ -122,3 +128,19 @@ def main() -> None:
         click.echo(f"a fault of the program ({kind}: {error})", err=True)
         click.echo("  no kit is left half written; please report it together with the layout", err=True)
         sys.exit(ExitCode.PROGRAM_FAULT)
+
+
+def _run_commands() -> None:
+    """Run the commands; where the run was asked to end it ends so, whatever a library made of that."""
+    try:
+        commands(prog_name="templater", standalone_mode=False)
+        sys.stdout.flush()
+    finally:
+        heed_what_was_asked()
+
+
+def _tell_interrupted() -> None:
+    """Say so, and what the run had put in its place before."""
+    click.echo("interrupted", err=True)
+    for path in list_in_place():
+        click.echo(f"  {show_path(path)} is whole and in its place", err=True)

@@ -4,14 +4,19 @@ from __future__ import annotations
 
 import os
 import shutil
+import signal
 import subprocess
 import sys
+from contextlib import suppress
 from pathlib import Path
 
 import pikepdf
 import pytest
 
+import templater.commands.check
+import templater.commands.kit
 import templater.pipeline
+from templater.errors import Fault, WriteError
 from tests.conftest import KitMaker
 from tests.kits import LAYOUTS
 from tests.running import Run
@@ -81,7 +86,7 @@ def test_kit_goes_beside_the_layout(run: Run, hall: Path) -> None:
     assert _listed(hall.parent / "deep") == ["hall-kit", "hall.yaml"]
 
 
-def test_kit_packs_and_splits_when_asked(run: Run, hall: Path) -> None:
+def test_kit_packs_and_splits_when_asked(run: Run, no_picture: str, hall: Path) -> None:
     ended = run("kit", "hall.yaml", "--out", "out", "--zip", "--split", "--paper", "a3")
     assert ended.code == 0
     assert _listed(hall.parent) == ["hall.yaml", "out", "out.zip", "wrong.yaml"]
@@ -91,7 +96,7 @@ def test_kit_packs_and_splits_when_asked(run: Run, hall: Path) -> None:
     ended = run("kit", "hall.yaml", "--out", "out", "--paper", "a2")
     assert ended.code == 0
     older = f"out.zip is of an older kit, revision {revision}: pack it anew with --zip, or delete it\n"
-    assert ended.err == older
+    assert ended.err == f"{no_picture}{older}"
     assert (hall.parent / "out.zip").read_bytes() == packed
     # Where the newer kit cannot be packed, the kit itself is there, and the older archive is told of.
     Path(".out.zip.unfinished").touch()  # a file where packing needs a folder
@@ -99,7 +104,7 @@ def test_kit_packs_and_splits_when_asked(run: Run, hall: Path) -> None:
     assert ended.code == 5
     assert ended.out.startswith("out: revision ")
     assert ended.err == (
-        f"{older}cannot write out.zip: Not a directory\n"
+        f"{no_picture}{older}cannot write out.zip: Not a directory\n"
         "  name a place that can be written; .out.zip.unfinished is left behind: delete it\n"
     )
     assert (hall.parent / "out.zip").read_bytes() == packed
@@ -114,10 +119,10 @@ def test_a_file_that_is_no_packed_kit_is_refused_before_the_kit_is_made(run: Run
     assert _listed(hall.parent) == before
 
 
-def test_several_layouts_go_to_folders_of_their_own(run: Run, hall: Path) -> None:
+def test_several_layouts_go_to_folders_of_their_own(run: Run, no_picture: str, hall: Path) -> None:
     shutil.copy(hall, hall.parent / "hall two.yaml")
     ended = run("kit", "hall.yaml", "hall two.yaml", "--out", "kits", "--paper", "a3")
-    assert (ended.code, ended.err) == (0, "")
+    assert (ended.code, ended.err) == (0, 2 * no_picture)
     assert _listed(hall.parent / "kits") == ["hall", "hall two"]
     assert [line.split(":")[0] for line in ended.out.splitlines()] == ["kits/hall", "kits/hall two"]
 
@@ -173,15 +178,15 @@ def test_a_folder_that_is_not_a_kit_is_refused(run: Run, hall: Path) -> None:
     assert _listed(hall.parent / "letters") == ["dear"]
 
 
-def test_a_broken_rule_is_told_and_the_kit_is_made(run: Run, tmp_path: Path) -> None:
+def test_a_broken_rule_is_told_and_the_kit_is_made(run: Run, no_picture: str, tmp_path: Path) -> None:
     ended = run("kit", str(LAYOUTS / "gallery-landing.yaml"), "--out", "out", "--paper", "a3")
     assert ended.code == 0
     # The flags' centre is at 62 + 12 / 2 = 68 in; 68 - 61 = 7.
     assert ended.err.startswith(
-        "rule broken: eye-line: signal flags: 68 in, asked for 59–61 in; lower by 7 in"
+        f"{no_picture}rule broken: eye-line: signal flags: 68 in, asked for 59–61 in; lower by 7 in"
     )
-    assert len(ended.err.splitlines()) == 1
-    assert _listed(tmp_path / "out") == KIT_FILES
+    assert len(ended.err.splitlines()) == 2
+    assert _listed(tmp_path / "out") == [name for name in KIT_FILES if name != "overview.png"]
 
 
 # --- what cannot be read --------------------------------------------------------------------------
@@ -293,13 +298,15 @@ def test_check_tells_what_is_wrong_with_the_layout(run: Run, hall: Path) -> None
 # --- new ------------------------------------------------------------------------------------------
 
 
-def test_new_writes_a_layout_that_kit_accepts_as_it_is(run: Run, tmp_path: Path) -> None:
+def test_new_writes_a_layout_that_kit_accepts_as_it_is(
+    run: Run, no_picture: str, tmp_path: Path
+) -> None:
     ended = run("new", "mine.yaml")
     assert (ended.code, ended.err) == (0, "")
     assert ended.out == "mine.yaml: change it to your wall, then: templater kit mine.yaml\n"
     assert run("check", "mine.yaml").code == 0
     made = run("kit", "mine.yaml", "--paper", "a3")
-    assert (made.code, made.err) == (0, "")
+    assert (made.code, made.err) == (0, no_picture)
     assert _listed(tmp_path) == ["mine-kit", "mine.yaml"]
 
 
@@ -421,6 +428,48 @@ def test_an_interrupted_run_says_so(run: Run, hall: Path, monkeypatch: pytest.Mo
     assert (ended.code, ended.out) == (130, "")
     assert ended.err.strip() == "interrupted"
     assert _listed(hall.parent) == ["hall.yaml", "wrong.yaml"]
+
+
+@pytest.mark.parametrize(
+    "error",
+    [WriteError([Fault("cannot write", "mend it")]), RuntimeError("half a page"), OSError(28, "")],
+)
+def test_an_interrupt_is_told_as_one_whatever_a_library_makes_of_it(
+    run: Run, hall: Path, monkeypatch: pytest.MonkeyPatch, error: Exception
+) -> None:
+    def swallow(*_: object) -> None:
+        with suppress(KeyboardInterrupt):  # as a bare except does
+            signal.raise_signal(signal.SIGINT)
+        raise error
+
+    monkeypatch.setattr(templater.pipeline, "plan_kit", swallow)
+    ended = run("kit", "hall.yaml")
+    assert (ended.code, ended.out, ended.err.strip()) == (130, "", "interrupted")
+
+
+def test_a_run_whose_interrupt_was_swallowed_does_not_end_as_if_it_had_not_been_asked(
+    run: Run, hall: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def swallow(*_: object) -> None:
+        with suppress(KeyboardInterrupt):
+            signal.raise_signal(signal.SIGINT)
+
+    monkeypatch.setattr(templater.commands.check, "tell_idle", swallow)
+    ended = run("check", "hall.yaml")
+    assert (ended.code, ended.err.strip()) == (130, "interrupted")
+
+
+def test_a_run_that_is_interrupted_at_its_end_tells_what_is_in_its_place(
+    run: Run, hall: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def interrupt(*_: object) -> None:
+        signal.raise_signal(signal.SIGINT)
+
+    monkeypatch.setattr(templater.commands.kit, "tell_idle", interrupt)
+    ended = run("kit", "hall.yaml")
+    assert (ended.code, ended.out) == (130, "")
+    assert ended.err == "\ninterrupted\n  hall-kit is whole and in its place\n"
+    assert (hall.parent / "hall-kit" / "kit.pdf").exists()
 
 
 def test_a_stream_that_lacks_a_sign_names_it(hall: Path) -> None:

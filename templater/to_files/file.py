@@ -12,7 +12,7 @@ from pathlib import Path
 from templater.errors import Fault, WriteError
 from templater.quoting import show_path
 from templater.to_files.durable import settle_file
-from templater.to_files.held_signals import heed_what_was_asked, signals_held
+from templater.to_files.held_signals import heed_what_was_asked, note_in_place, signals_held
 from templater.to_files.refusal import cannot_write
 from templater.to_files.workplace import workplace
 
@@ -30,7 +30,9 @@ def write_new_file(path: Path, content: bytes) -> None:
             place.new.write_bytes(content)
             settle_file(place.new)
             heed_what_was_asked()
-            _put_where_nothing_is(place.new, path)
+            with signals_held():
+                _put_where_nothing_is(place.new, path)
+                note_in_place(path)
     except FileExistsError as error:
         message = f"{show_path(path)} exists already"
         raise WriteError([Fault(message, "give another name, or move it away")]) from error
@@ -45,9 +47,8 @@ def _put_where_nothing_is(new: Path, path: Path) -> None:
     except FileExistsError:
         raise
     except OSError:  # a file system without links
-        with signals_held():
-            path.touch(exist_ok=False)
-            new.replace(path)
+        path.touch(exist_ok=False)
+        new.replace(path)
 
 
 @contextmanager
@@ -69,7 +70,9 @@ def whole_file(
                 shutil.copymode(real, place.new)
             settle_file(place.new)
             heed_what_was_asked()
-            place.new.replace(real)
+            with signals_held():
+                place.new.replace(real)
+                note_in_place(path)
     except OSError as error:
         raise cannot_write(path, error, _WRITABLE) from error
 

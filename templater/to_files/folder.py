@@ -14,7 +14,7 @@ from pathlib import Path
 from templater.errors import Fault, WriteError
 from templater.quoting import show_path
 from templater.to_files.durable import settle_tree
-from templater.to_files.held_signals import heed_what_was_asked, signals_held
+from templater.to_files.held_signals import heed_what_was_asked, note_in_place, signals_held
 from templater.to_files.manifest import SCHEMA
 from templater.to_files.refusal import cannot_write
 from templater.to_files.swap import exchange
@@ -117,6 +117,7 @@ def whole_folder(folder: Path, layout: bytes = b"") -> Iterator[Path]:
             heed_what_was_asked()
             with signals_held():
                 _put_in_place(place)
+                note_in_place(folder)
     except OSError as error:
         raise cannot_write(folder, error) from error
 

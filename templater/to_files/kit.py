@@ -13,6 +13,7 @@ from templater.sheets.compose import Kit, TemplatePages
 from templater.sheets.lay_out import stack_pages
 from templater.sheets.model import Page
 from templater.to_files.folder import whole_folder
+from templater.to_files.held_signals import heed_what_was_asked
 from templater.to_files.hooks_csv import hooks_csv
 from templater.to_files.manifest import manifest_json, page_entries
 from templater.to_files.pdf import write_pdf
@@ -97,6 +98,7 @@ class _KitWriter:
         yield from self.noted(self.kit.overview)
         count = len(self.kit.plan.pieces)
         for number, template in enumerate(self.kit.templates(), 1):
+            heed_what_was_asked()
             self.write_template(template, split=split)
             if not template.is_shared:
                 yield from self.noted(template.pages)

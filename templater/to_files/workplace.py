@@ -121,17 +121,26 @@ def workplace(path: Path, *, patience_s: float = 0.0) -> Iterator[Workplace]:
     made: list[Path] = []
     place = Workplace(path)
     try:
-        with signals_held():
-            _make_parents(path.parent, made)
-        _claim_within(place, patience_s)
-        yield place
-    finally:
-        with signals_held():
-            place.leave()
-            for parent in made:
-                with suppress(OSError):
-                    parent.rmdir()
-            settle_folder(path.parent)
+        try:
+            with signals_held():
+                _make_parents(path.parent, made)
+            _claim_within(place, patience_s)
+            yield place
+        finally:
+            _leave(place, made)
+    except KeyboardInterrupt:  # it may have come a moment before signals were held
+        _leave(place, made)
+        raise
+
+
+def _leave(place: Workplace, made: list[Path]) -> None:
+    """Remove a workplace, and of the folders made for it those that are empty; may be done twice."""
+    with signals_held():
+        place.leave()
+        for parent in made:
+            with suppress(OSError):
+                parent.rmdir()
+        settle_folder(place.path.parent)
 
 
 def _make_parents(folder: Path, made: list[Path]) -> None:

@@ -1,6 +1,7 @@
 """Real faults at random moments: ``python -m tests.series.faults [NAME...]``, as root for the mounts.
 
-Every series prints how often each result came; one that must not be is marked with WRONG.
+Every series prints how often each result came; one that must not be is marked with WRONG. Interrupts
+have series of their own: ``interrupt_moments`` and ``interrupt_lines``.
 """
 
 from __future__ import annotations
@@ -15,6 +16,10 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 from random import Random
 
+from templater.geometry import Size
+from templater.layout.model import Margins
+from templater.printing.calibration import Calibration, format_printers
+from templater.to_files.printer_store import read_printers
 from tests.series.fault_kits import (
     Ended,
     count,
@@ -28,7 +33,9 @@ from tests.series.fault_kits import (
     write_layouts,
 )
 
-KILLS, INTERRUPTS, DOUBLES, CALIBRATIONS = 150, 60, 40, 40
+KILLS, DOUBLES, CALIBRATIONS = 150, 40, 40
+KEEP = ("calibrate", "--measured", "179mm", "239mm", "--printer")
+RULERS = Size(180.0, 240.0), Size(178.9, 239.1)
 
 
 def kill_over_an_older_kit() -> Iterator[str]:
@@ -39,7 +46,7 @@ def kill_over_an_older_kit() -> Iterator[str]:
         duration = max(time_run("kit", layout, "--out", "kit", folder=folder) for layout in layouts)
         for number in range(KILLS):
             before = name_whole_kit(folder / "kit")
-            wait_s = random.uniform(0, duration)
+            wait_s = random.uniform(0, duration * 1.1)
             running = start("kit", layouts[number % 2], "--out", "kit", folder=folder)
             time.sleep(wait_s)
             running.kill()
@@ -72,31 +79,6 @@ def kill_in_an_empty_place() -> Iterator[str]:
             yield "WRONG: a part of a kit" if stands and not whole else _judge_kit(None, whole)
         ended = run("kit", layout, "--out", "kit", folder=folder)
         yield f"at last: exit {ended.code}, left: {list_beside(folder)}"
-
-
-def interrupt() -> Iterator[str]:
-    """Ctrl-C, a supervisor's signal and a closed terminal at random moments."""
-    with make_scratch() as name:
-        folder, random = Path(name), Random(8)
-        layouts = write_layouts(folder)
-        duration = max(time_run("kit", layout, "--out", "kit", folder=folder) for layout in layouts)
-        for number in range(2 * INTERRUPTS):
-            asked = (signal.SIGINT, signal.SIGINT, signal.SIGTERM, signal.SIGHUP)[number % 4]
-            before = name_whole_kit(folder / "kit")
-            running = start("kit", layouts[number // 2 % 2], "--out", "deep/../kit", folder=folder)
-            time.sleep(random.uniform(0, duration))
-            running.send_signal(asked)
-            yield f"{asked.name}: {_judge_end(end(running), before, folder)}"
-
-
-def _judge_end(ended: Ended, before: str | None, folder: Path) -> str:
-    judged = _judge_kit(before, name_whole_kit(folder / "kit"))
-    left = list_beside(folder)
-    for path in left:
-        (folder / path).rmdir() if path == "deep" else shutil.rmtree(folder / path)
-    mark = "" if not left and ended.is_clean and ended.code in (0, 130) else "WRONG: "
-    clean = "" if ended.is_clean else ended.said
-    return f"{mark}exit {ended.code}, {judged}, left {left}{clean}"
 
 
 def two_at_once() -> Iterator[str]:
@@ -176,13 +158,12 @@ class _Mount:
 
 
 def calibrate_at_once() -> Iterator[str]:
-    """Two printers kept at once, again and again; then a disk that is full."""
+    """Two printers kept at once, again and again."""
     with make_scratch() as name:
         folder = Path(name)
         os.environ["XDG_CONFIG_HOME"] = name
         for number in range(CALIBRATIONS):
-            words = ("calibrate", "--measured", "179mm", "239mm", "--printer")
-            runs = [start(*words, f"printer {number} {side}", folder=folder) for side in "ab"]
+            runs = [start(*KEEP, f"printer {number} {side}", folder=folder) for side in "ab"]
             codes = [end(running).code for running in runs]
             kept = (folder / "templater" / "printers.json").read_text()
             lost = [side for side in "ab" if f"printer {number} {side}" not in kept]
@@ -190,15 +171,48 @@ def calibrate_at_once() -> Iterator[str]:
         yield f"left: {sorted(path.name for path in (folder / 'templater').iterdir())}"
 
 
+def calibrate_on_full_disks() -> Iterator[str]:
+    """A printer kept where 0 to 9 pages of the disk are free, with and without others kept before."""
+    with make_scratch() as name:
+        folder, disk = Path(name), Path(name) / "disk"
+        disk.mkdir()
+        os.environ["XDG_CONFIG_HOME"] = str(disk)
+        for known in (0, 1, 40):
+            for free in range(10):
+                with _Mount(disk, "size=128k"):
+                    yield f"{known} kept before: {_try_store(folder, disk, known, free)}"
+
+
+def _try_store(folder: Path, disk: Path, known: int, free: int) -> str:
+    store, filler = disk / "templater" / "printers.json", disk / "filler"
+    printers = [Calibration(f"printer {n}", *RULERS, Margins()) for n in range(known)]
+    if known:
+        store.parent.mkdir()
+        store.write_text(format_printers(printers), encoding="utf-8")
+    before = {path.relative_to(disk) for path in disk.rglob("*")}
+    filler.touch()
+    room = os.statvfs(disk).f_bavail - free
+    filler.write_bytes(bytes(max(0, room) * os.statvfs(disk).f_frsize))
+    ended = run(*KEEP, "attic inkjet", folder=folder)
+    filler.unlink()
+    kept = [printer.name for printer in read_printers(store)]
+    left = sorted(str(p) for p in {path.relative_to(disk) for path in disk.rglob("*")} - before)
+    older = [printer.name for printer in printers]
+    is_good = kept == [*older, "attic inkjet"] if ended.code == 0 else kept == older and not left
+    mark = "" if is_good and ended.is_clean and ended.code in (0, 5) else "WRONG: "
+    said = "" if ended.code == 0 else f": {ended.said.splitlines()[0][-23:]}"
+    return f"{mark}exit {ended.code}, {'kept' if len(kept) > known else 'as it was'}{said}"
+
+
 SERIES: dict[str, Callable[[], Iterator[str]]] = {
     series.__name__: series
     for series in (
         kill_over_an_older_kit,
         kill_in_an_empty_place,
-        interrupt,
         two_at_once,
         small_disks,
         calibrate_at_once,
+        calibrate_on_full_disks,
     )
 }
 

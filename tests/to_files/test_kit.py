@@ -5,9 +5,11 @@ import os
 import re
 import resource
 import shutil
+import signal
 import subprocess
 import sys
 import zipfile
+from contextlib import suppress
 from pathlib import Path
 
 import pikepdf
@@ -16,6 +18,7 @@ import pytest
 from templater.pipeline import PrintChoices, plan_kit, read_wall
 from templater.proving import write_proved_kit
 from templater.to_files.archive import write_archive
+from templater.to_files.held_signals import signals_heeded
 from tests.conftest import KitMaker
 from tests.kits import LAYOUTS, MadeKit, make_kit
 from tests.reading import read_pdf_page
@@ -105,6 +108,22 @@ def test_a_disk_that_refuses_leaves_the_older_kit_as_it_was(
     ]
     assert _files(tmp_path) == before
     assert [path.name for path in tmp_path.iterdir()] == ["hall-kit"]
+
+
+def test_a_kit_whose_interrupt_a_library_swallowed_ends_before_the_next_template(tmp_path: Path) -> None:
+    wall = read_wall(LAYOUT)
+    planned, _ = plan_kit(wall, PrintChoices())
+    told = []
+
+    def swallow(step: str, done: int, _of: int) -> None:
+        told.append((step, done))
+        with suppress(KeyboardInterrupt):  # as a bare except does
+            signal.raise_signal(signal.SIGINT)
+
+    with pytest.raises(KeyboardInterrupt), signals_heeded():
+        write_proved_kit(planned, wall.source, tmp_path / "kit", report=swallow)
+    assert told == [("templates", 1)]
+    assert list(tmp_path.iterdir()) == []
 
 
 def test_without_cairo_everything_but_the_picture_is_made(hall: MadeKit, tmp_path: Path) -> None:
