@@ -22,7 +22,10 @@ from templater.mounting.wire import Wire
 
 NO_HANGER = "No hanger given: this is an outline to look at; it has no hole."
 ON_LEDGE = "Stands on the ledge: no hole of its own."
-NO_RAIL_RISE = "Screws' rise not given, 0 assumed: measure your rail."
+NO_RAIL_RISE = (
+    "The crosses are at the rail's bearing edge: its screws' rise is not given. Hold the rail there, and"
+    " mark its own holes."
+)
 AT_ENDS = "An outer screw is at the very end, where wood splits: measure where yours has holes."
 LOCKED = "The lowest hole is for the security lock: it bears no weight."
 ONE_STUD = "Only one stud is behind the rail: it could turn; move the piece, or use a longer rail."
@@ -127,8 +130,8 @@ def _note_unsteady(wire: Wire, units: Unit) -> Iterator[str]:
     elif len(wire.hooks) == 1:
         best = format_at_least(spread, units)
         yield (
-            "On one hook only friction keeps it straight: two hooks mend that, "
-            f"best {best} or more apart."
+            "On one hook only friction keeps it straight: look now and then. Planned for two hooks, "
+            f"best {best} or more apart, it would not move."
         )
 
 
@@ -143,7 +146,7 @@ def note_supports(supports: Sequence[Support], hang: Hanging | None, units: Unit
 def describe_strips(strips: Strips, hang: Hanging, units: Unit) -> str:
     """How many strips to put behind a piece, and how strong each is, never told as stronger."""
     if strips.count is None:
-        return "how many strips it needs is not known: give its weight"
+        return "how many strips it needs is not known: weigh it, and go by their maker's table"
     unit, name = (_POUND_KG, "lb") if units.is_imperial else (1.0, "kg")
     rated = f"{round_down(given(hang.strip_rating_kg) / unit, _TOLD):g} {name}"
     plural = "" if strips.count == 1 else "s"

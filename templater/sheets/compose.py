@@ -140,6 +140,7 @@ def compose_kit(
     cards = {name for name, cover in covers.items() if cover is Coverage.CARD}
     spacers_drawn = draw_spacers(plan, form, revision=revision, cards=cards)
     work = PaperWork(
+        is_joined=any(tiling.seams for tiling in tilings.values()),
         is_shared=bool(shared),
         has_spacers=bool(spacers_drawn),
         has_corners=Coverage.BAND in covers.values(),

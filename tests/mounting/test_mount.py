@@ -137,7 +137,10 @@ def test_a_piece_without_a_hanger_has_no_hole_and_says_so() -> None:
         (hanging(Hanger.D_RINGS, inches(2), apart=inches(8)), ()),
         (
             hanging(Hanger.CLEAT, inches(2), width=inches(9), every=inches(8)),
-            ("Screws' rise not given, 0 assumed: measure your rail.",),
+            (
+                "The crosses are at the rail's bearing edge: its screws' rise is not given. Hold the rail"
+                " there, and mark its own holes.",
+            ),
         ),
         # Screws 200 mm apart on a rail of 219 mm are 9.5 mm from its ends, on one of 221 mm 10.5 mm.
         (

@@ -189,7 +189,12 @@ STRIPS = replace(hanging(Hanger.STRIPS), drop_mm=None, strip_rating_kg=2.0, at=A
             "No hole: 2 pairs of adhesive strips, each rated 4.4 lb by its maker.",
         ),  # 3 / 2
         (0.5, "strip", 1, "No hole: 1 adhesive strip, each rated 4.4 lb by its maker."),
-        (None, "pair", None, "No hole: how many strips it needs is not known: give its weight."),
+        (
+            None,
+            "pair",
+            None,
+            "No hole: how many strips it needs is not known: weigh it, and go by their maker's table.",
+        ),
     ],
 )
 def test_strips_are_counted_by_the_weight(

@@ -132,8 +132,8 @@ def test_the_hooks_of_an_uneven_wire_do_not_bear_alike() -> None:
 UNSTEADY = (
     # depth 100, wire 700, rings 600: 100 x sqrt((700-d)² - (600-d)²) / 2 passes 150 (600 - d) from
     # d = 553.752 on: there 100 x 69.37 = 150 x 46.25 (solved by hand to the next millimetre).
-    "On one hook only friction keeps it straight: two hooks mend that, "
-    "best 554 mm (21 13/16 in) or more apart."
+    "On one hook only friction keeps it straight: look now and then. Planned for two hooks, "
+    "best 554 mm (21 13/16 in) or more apart, it would not move."
 )
 TOP_HEAVY = "Its wire is tied no higher than its mass centre: only friction keeps it from tipping."
 

@@ -111,8 +111,8 @@ def _describe_kit(plan: Plan) -> str:
     if all(needs_no_hole(piece, plan) for piece in plan.pieces):
         return f"{templates} You tape them to the wall, look and measure. No hole is needed."
     return (
-        f"{templates} You tape them to the wall and look. No hole is marked yet, because the layout does"
-        " not say how anything hangs."
+        f"{templates} You tape them to the wall and look. No hole is marked yet: by what"
+        " they hang was not told."
     )
 
 

@@ -58,18 +58,24 @@ NARROW = 112.0
 class PaperWork:
     """What a kit's paper asks for that not every kit does.
 
-    Templates to be cut out of shared sheets; spacers; the corner of a band and cards, which are set on
+    Sheets that join; templates to be cut out of shared sheets; spacers; the corner of a band and cards, which are set on
     the wall by measure.
     """
 
+    is_joined: bool = True
     is_shared: bool = False
     has_spacers: bool = False
     has_corners: bool = False
     has_cards: bool = False
 
+    @property
+    def is_partial(self) -> bool:
+        """Whether something of a template is not on paper."""
+        return self.has_corners or self.has_cards
+
 
 PLAIN = PaperWork()
-"""Every template whole, on sheets of its own."""
+"""Every template whole, of several sheets of its own."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,7 +105,7 @@ def list_steps(plan: Plan, revision: str, work: PaperWork = PLAIN) -> tuple[Step
     return (
         *_printing_steps(revision),
         *([_CUT_APART] if work.is_shared else []),
-        *_paper_steps(is_whole=not (work.has_corners or work.has_cards)),
+        *_paper_steps(work),
         *_wall_steps(plan, work),
         *_hole_steps(),
     )
@@ -154,9 +160,18 @@ def _printing_steps(revision: str) -> tuple[Step, ...]:
     )
 
 
-def _paper_steps(*, is_whole: bool) -> tuple[Step, ...]:
+def _paper_steps(work: PaperWork) -> tuple[Step, ...]:
     """At the table: from sheets to whole templates."""
-    part = "" if is_whole else " A band or a card tells what can be measured of it."
+    part = " A band or a card tells what can be measured of it." if work.is_partial else ""
+    cut_out = (
+        f"{part} Then cut it out along the outline. Where it says “do not cut”, fold the paper back."
+    )
+    if not work.is_joined:
+        text = (
+            "Measure the width and the height of each template, and the diagonals where it tells them."
+            f" Off by more than 1.5 mm (1/16 in)? Print it again.{cut_out}"
+        )
+        return (Step("Measure and cut out", text, draw_diagonals()),)
     return (
         Step(
             "Trim and tape the sheets",
@@ -170,8 +185,7 @@ def _paper_steps(*, is_whole: bool) -> tuple[Step, ...]:
             "Check the diagonals",
             "Measure the width, the height and both diagonals of the taped-up template. It tells"
             " what they must be. Off by more than 1.5 mm (1/16 in)? Take it apart and tape it again."
-            f"{part} Then cut it out along the outline. Where it says “do not cut”, fold the paper"
-            " back.",
+            f"{cut_out}",
             draw_diagonals(),
         ),
     )

@@ -93,6 +93,13 @@ def test_nothing_is_said_of_what_a_kit_does_not_have(work: PaperWork, word: str)
     assert len(titles) == len(plain) + 1
 
 
+def test_where_no_sheets_join_none_are_to_be_taped_together() -> None:
+    titles = [step.title for step in list_steps(plan_with(1), "QK7M2P", PaperWork(is_joined=False))]
+    assert titles[2:4] == ["Measure and cut out", "Set the datum"]
+    told = _words(PaperWork(is_joined=False))
+    assert not any(word in told for word in ("Trim", "Take it apart", "taped-up"))
+
+
 def test_pictures_keep_to_their_room() -> None:
     for step in list_steps(plan_with(1), "QK7M2P", ALL_WORK):
         assert_inside(step.picture, Box(0.0, 0.0, *PICTURE))
