@@ -138,8 +138,8 @@ def test_a_piece_without_a_hanger_has_no_hole_and_says_so() -> None:
         (
             hanging(Hanger.CLEAT, inches(2), width=inches(9), every=inches(8)),
             (
-                "The crosses are at the rail's bearing edge: its screws' rise is not given. Hold the rail"
-                " there, and mark its own holes.",
+                "The crosses are at the rail's bearing edge: its screws' rise is not given. Hold the"
+                " rail there, and mark its own holes.",
             ),
         ),
         # Screws 200 mm apart on a rail of 219 mm are 9.5 mm from its ends, on one of 221 mm 10.5 mm.

@@ -58,8 +58,8 @@ NARROW = 112.0
 class PaperWork:
     """What a kit's paper asks for that not every kit does.
 
-    Sheets that join; templates to be cut out of shared sheets; spacers; the corner of a band and cards, which are set on
-    the wall by measure.
+    Sheets that join; templates to be cut out of shared sheets; spacers; the corner of a band and
+    cards, which are set on the wall by measure.
     """
 
     is_joined: bool = True
