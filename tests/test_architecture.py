@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).parent.parent / "templater"
+DEVELOPERS = (ROOT.parent / "DEVELOPERS.md").read_text("utf-8")
 ROOMS = (
     "layout",
     "mounting",
@@ -77,6 +78,13 @@ def _room(name: str) -> str:
 def test_the_rooms_are_the_folders_there_are() -> None:
     folders = {path.name for path in ROOT.iterdir() if (path / "__init__.py").exists()}
     assert folders == {*ROOMS, "commands"}
+
+
+@pytest.mark.parametrize(("stage", "room"), list(enumerate(ROOMS, start=1)))
+def test_a_room_tells_its_stage_as_the_developers_guide_counts_it(stage: int, room: str) -> None:
+    told = ast.get_docstring(MODULES[f"templater.{room}"]) or ""
+    assert told.startswith(f"Stage {stage}: ")
+    assert f"| {stage} | `{room}/` |" in DEVELOPERS
 
 
 @pytest.mark.parametrize("name", MODULES)

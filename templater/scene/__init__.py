@@ -1,1 +1,1 @@
-"""Stage 6: drawings of the Plan: templates, the overview, instructions, the checklist."""
+"""Stage 7: drawings of the Plan: templates, the overview, instructions, the checklist."""

@@ -1,1 +1,1 @@
-"""Finds the best ways to hang a group that leaves something open."""
+"""Stage 6: the best ways to hang a group that leaves something open."""

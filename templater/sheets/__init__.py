@@ -1,1 +1,1 @@
-"""Stage 7: drawings laid out on pages, in the order in which they are printed."""
+"""Stage 8: drawings laid out on pages, in the order in which they are printed."""

@@ -1,1 +1,1 @@
-"""Stage 8: pages and tables written to files, whole or not at all."""
+"""Stage 9: pages and tables written to files, whole or not at all."""

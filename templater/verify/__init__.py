@@ -1,1 +1,1 @@
-"""Stage 9: what was written, read back by other libraries and held against the Plan."""
+"""Stage 10: what was written, read back by other libraries and held against the Plan."""
