@@ -13,9 +13,26 @@ from templater.mounting.model import Mark
 from templater.paper import parse_paper
 from templater.placement.model import PlacedFurniture, PlacedPiece, Plan
 from templater.printing.model import PrintSetup
+from templater.rules.model import Finding, Verdict
 from templater.scene.model import Form
 
 INCH = 25.4
+FINDINGS = (
+    Finding(
+        "width over furniture", "bench trio", "boot bench", Verdict.KEPT, "67.5 %", "60 to 75 %", None
+    ),
+    Finding("eye line", "Fog bell", None, Verdict.NOT_APPLICABLE, None, None, None),
+    Finding(
+        "clearance",
+        "bench trio",
+        "boot bench",
+        Verdict.BROKEN,
+        "9 in (229 mm)",
+        "6 to 8 in",
+        "set clearance: 8 in",
+    ),
+)
+"""What might be said of the bench wall: something kept, not applicable, broken."""
 
 
 def landscape_form(paper: str) -> Form:

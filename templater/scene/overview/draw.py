@@ -18,8 +18,9 @@ from templater.scene.model import Form, PageDrawing
 from templater.scene.overview.caution_table import list_cautions
 from templater.scene.overview.chapters import LEAST_ROW, ChapterRun
 from templater.scene.overview.elevation import Elevation, Fitting, fit_elevation
+from templater.scene.overview.finding_table import list_findings
 from templater.scene.overview.hardware_table import list_hardware, list_things_to_buy
-from templater.scene.overview.hole_table import list_findings, list_furniture, list_holes, list_notes
+from templater.scene.overview.hole_table import list_holes, list_notes
 from templater.scene.overview.part_views import choose_parts
 from templater.scene.overview.title_block import (
     draw_cautions,
@@ -27,7 +28,7 @@ from templater.scene.overview.title_block import (
     draw_scale_line,
     draw_title_block,
 )
-from templater.scene.overview.wall_tables import list_ceiling, list_obstacles
+from templater.scene.overview.wall_tables import list_ceiling, list_furniture, list_obstacles
 from templater.scene.passages import Passage, draw_heading, draw_paragraph, move_items
 from templater.scene.tables import draw_table, table_width
 

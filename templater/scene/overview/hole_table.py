@@ -1,39 +1,16 @@
-"""The overview's tables: every hole, the furniture, what the rules say, what is to be noted."""
+"""The overview's tables of every hole, and of what is to be noted about single pieces."""
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 
 from templater.drawing import Anchor
 from templater.lengths import format_both
 from templater.placement.model import PlacedPiece, Plan
 from templater.printing.error import Errors, format_error
-from templater.rules.model import Finding, Verdict
-from templater.scene.overview.chapters import NARROW, Chapter, fit_chapter, stack_columns
-from templater.scene.overview.named_things import furniture_key
+from templater.scene.overview.chapters import Chapter, fit_chapter
 from templater.scene.tables import Column, Fit, table_width
-from templater.scene.wording import (
-    format_size,
-    format_size_both,
-    from_datum,
-    from_left_end,
-    from_middle,
-)
-
-MOST_BROKEN = 60
-"""So many rules that are broken, on purpose or not, are listed; of more, their number is given."""
-
-MOST_KEPT = 30
-"""Rules that are kept are listed up to so many, else only counted."""
-
-_SHAPES = {
-    Verdict.BROKEN: "broken ×",
-    Verdict.ACCEPTED: "accepted +",
-    Verdict.KEPT: "kept ✓",
-    Verdict.NOT_APPLICABLE: "n/a –",
-}
-
+from templater.scene.wording import format_size, from_datum, from_left_end, from_middle
 
 _HOLE_COLUMNS = (
     Column("No.", anchor=Anchor.MIDDLE),
@@ -137,28 +114,6 @@ def _list_errors(piece: PlacedPiece, errors: _Errors) -> Iterable[str]:
     return [""] * max(1, len(piece.marks))
 
 
-def list_furniture(plan: Plan, width_mm: float) -> list[Chapter]:
-    """Where each piece of furniture stands."""
-    columns = (
-        Column("Key", anchor=Anchor.MIDDLE),
-        Column("Furniture", Fit.WRAPPED),
-        Column("Width × height", Fit.WRAPPED),
-        Column("Left edge, from the left end", Fit.WRAPPED, Anchor.END),
-        Column("Middle, from the left end", Fit.WRAPPED, Anchor.END),
-    )
-    rows = [
-        (
-            furniture_key(number),
-            thing.name,
-            format_size_both(thing.box.size, plan.units),
-            from_left_end(plan, thing.box.x0),
-            from_left_end(plan, thing.box.centre.x),
-        )
-        for number, thing in enumerate(plan.furniture, start=1)
-    ]
-    return [fit_chapter("Furniture", columns, rows, width_mm)] if rows else []
-
-
 def list_notes(plan: Plan, width_mm: float) -> list[Chapter]:
     """What is not known, or assumed, about single pieces."""
     columns = (
@@ -168,54 +123,3 @@ def list_notes(plan: Plan, width_mm: float) -> list[Chapter]:
     )
     rows = [(str(number), piece.name, note) for number, piece in _number(plan) for note in piece.notes]
     return [fit_chapter("Notes", columns, rows, width_mm)] if rows else []
-
-
-def list_findings(findings: Sequence[Finding], width_mm: float) -> list[Chapter]:
-    """What the placement rules say, the broken ones first with what mends them."""
-    if not findings:
-        return []
-    counts = Counter(finding.verdict for finding in findings)
-    shown = _choose_findings(findings)
-    heading = ", ".join(
-        f"{counts[verdict]} {shape}" for verdict, shape in _SHAPES.items() if counts[verdict]
-    )
-    more = len(findings) - counts[Verdict.NOT_APPLICABLE] - len(shown)
-    if more:
-        heading += f" ({more} not listed here)"
-    columns, rows = [*_FINDING_COLUMNS], [_finding_row(finding) for finding in shown]
-    if width_mm < NARROW:
-        stacked = "Rule, and what would mend it or why it is so"
-        columns, rows = stack_columns(columns, rows, kept=1, heading=stacked)
-    return [fit_chapter(f"Rules of placing: {heading}", columns, rows, width_mm, _sum_up(findings))]
-
-
-def _sum_up(findings: Sequence[Finding]) -> tuple[str, ...]:
-    """The rules that do not apply, in one line: how many things each does not apply to."""
-    counts = Counter(found.rule for found in findings if found.verdict is Verdict.NOT_APPLICABLE)
-    rules = ", ".join(f"{rule} ({count})" for rule, count in counts.items())
-    return (f"Does not apply: {rules}.",) if rules else ()
-
-
-def _choose_findings(findings: Sequence[Finding]) -> list[Finding]:
-    """Those that are listed: all that is broken or accepted, what is kept if that is short."""
-    broken, accepted, kept = (
-        [finding for finding in findings if finding.verdict is verdict]
-        for verdict in (Verdict.BROKEN, Verdict.ACCEPTED, Verdict.KEPT)
-    )
-    return [*[*broken, *accepted][:MOST_BROKEN], *(kept if len(kept) <= MOST_KEPT else ())]
-
-
-_FINDING_COLUMNS = (
-    Column("Verdict"),
-    Column("Rule", Fit.WRAPPED),
-    Column("Of", Fit.WRAPPED),
-    Column("Is", Fit.WRAPPED),
-    Column("Asked for", Fit.WRAPPED),
-    Column("What would mend it, or why it is so", Fit.WRAPPED),
-)
-
-
-def _finding_row(finding: Finding) -> tuple[str, ...]:
-    parties = finding.subject if finding.other is None else f"{finding.subject} / {finding.other}"
-    words = (finding.figure, finding.band, finding.because or finding.mend)
-    return (_SHAPES[finding.verdict], finding.rule, parties, *(word or "" for word in words))

@@ -1,7 +1,6 @@
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import replace
 from itertools import combinations
 
 import pytest
@@ -9,29 +8,23 @@ import pytest
 from templater.drawing import Polyline, Words
 from templater.geometry import Box, Size
 from templater.placement.model import Plan
-from templater.rules.model import Finding, Verdict
+from templater.rules.model import Finding
 from templater.scene.model import PageDrawing
 from templater.scene.overview.draw import draw_overview
 from templater.typesetting import Typesetter
 from tests.scene.pages import assert_inside, text_of, words_of
-from tests.scene.walls import bench_wall, crossings, grid_wall, hung, ink_box, landscape_form, make_wall
+from tests.scene.walls import (
+    FINDINGS,
+    bench_wall,
+    crossings,
+    grid_wall,
+    hung,
+    ink_box,
+    landscape_form,
+    make_wall,
+)
 
 LONG = "The keeper's daughter watching a schooner founder on the northern reef in the year 1887"
-FINDINGS = (
-    Finding(
-        "width over furniture", "bench trio", "boot bench", Verdict.KEPT, "67.5 %", "60 to 75 %", None
-    ),
-    Finding("eye line", "Fog bell", None, Verdict.NOT_APPLICABLE, None, None, None),
-    Finding(
-        "clearance",
-        "bench trio",
-        "boot bench",
-        Verdict.BROKEN,
-        "9 in (229 mm)",
-        "6 to 8 in",
-        "set clearance: 8 in",
-    ),
-)
 WALLS = {
     "bench": bench_wall(),
     "forty": grid_wall(10, 4, 250, 330),
@@ -185,55 +178,6 @@ def test_a_piece_without_a_target_has_no_link() -> None:
     assert [link.target for page in pages for link in page.links] == ["there"]
 
 
-def test_broken_rules_come_first_with_what_mends_them() -> None:
-    rows = [
-        row
-        for row in rows_of(draw(bench_wall(), "letter", FINDINGS))
-        if row[0][:3] in ("bro", "kep", "n/a")
-    ]
-    assert rows == [
-        [
-            "broken ×",
-            "clearance",
-            "bench trio / boot bench",
-            "9 in (229 mm)",
-            "6 to 8 in",
-            "set clearance: 8 in",
-        ],
-        ["kept ✓", "width over furniture", "bench trio / boot bench", "67.5 %", "60 to 75 %"],
-    ]
-
-
-def test_what_does_not_apply_is_summed_up_in_one_line() -> None:
-    others = tuple(replace(FINDINGS[1], subject=name) for name in ("Tide chart", "Gull study"))
-    gap = replace(FINDINGS[1], rule="gap")
-    text = text_of(draw(bench_wall(), "letter", (*FINDINGS, *others, gap)))
-    assert "Does not apply: eye line (3), gap (1)." in text
-    assert "n/a" not in text.split("Does not apply")[1]
-
-
-def test_a_rule_kept_by_all_needs_no_column_for_what_would_mend_it() -> None:
-    assert "What would mend it" not in text_of(draw(bench_wall(), "letter", FINDINGS[:1]))
-    assert "What would mend it" in text_of(draw(bench_wall(), "letter", FINDINGS))
-
-
-def test_a_rule_broken_on_purpose_is_accepted_never_kept_and_says_why() -> None:
-    accepted = replace(FINDINGS[2], verdict=Verdict.ACCEPTED, because="the bench moves out in May")
-    rows = rows_of(draw(bench_wall(), "letter", (accepted,)))
-    row = next(row for row in rows if row[0].startswith("accepted"))
-    assert row[-1] == "the bench moves out in May"
-    assert "Rules of placing: 1 accepted +" in [words for row in rows for words in row]
-
-
-def test_what_is_accepted_is_listed_however_much_is_kept() -> None:
-    accepted = replace(FINDINGS[2], verdict=Verdict.ACCEPTED, because="the bench moves out in May")
-    kept = (FINDINGS[0],) * 31
-    text = text_of(draw(bench_wall(), "letter", (*kept, accepted, FINDINGS[1])))
-    assert "the bench moves out in May" in text
-    assert "Rules of placing: 1 accepted +, 31 kept ✓, 1 n/a –" in text
-    assert "(31 not listed here)" in text
-
-
 def test_on_small_paper_the_wall_has_the_first_page_and_the_block_and_key_the_next() -> None:
     # At 1:50 the wall is 76 x 50 mm, and A5 has room for that with the figures; the block beside it
     # left it 1:200, 19 mm wide. The pages of larger parts come between.
@@ -255,13 +199,6 @@ def test_findings_are_all_told_on_the_smallest_paper() -> None:
     text = text_of(draw(bench_wall(), "125 x 165 mm", FINDINGS))
     assert "set clearance: 8 in" in text
     assert "60 to 75 %" in text
-
-
-def test_more_findings_than_are_listed_are_counted() -> None:
-    many = tuple(replace(FINDINGS[2], subject=f"group {index}") for index in range(75))
-    text = text_of(draw(bench_wall(), "letter", many))
-    assert "75 broken ×" in text
-    assert "(15 not listed here)" in text
 
 
 def test_notes_of_pieces_are_shown() -> None:

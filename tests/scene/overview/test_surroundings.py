@@ -17,7 +17,7 @@ from templater.scene.overview.piece_labels import Crowd
 from templater.scene.overview.sightlines import find_share
 from templater.scene.overview.surroundings import draw_opening, find_low_spans, write_by
 from templater.scene.overview.title_block import draw_key
-from templater.scene.overview.wall_tables import list_ceiling, list_obstacles
+from templater.scene.overview.wall_tables import list_obstacles
 from tests.scene.walls import bench_wall, hung, ink_box, make_wall
 
 ROOM = Box(12.7, 60.0, 266.7, 209.55)
@@ -183,14 +183,6 @@ def test_where_there_is_no_room_by_a_point_its_height_is_left_to_the_table() -> 
     crowd = Crowd()
     crowd.add(Box(0, 0, 100, 100))
     assert write_by(Point(50, 50), "ceiling 2600", Box(0, 0, 100, 100), crowd) == []
-
-
-def test_the_ceiling_s_points_stand_in_a_table() -> None:
-    (chapter,) = list_ceiling(attic(), 250.0)
-    # 1500 mm = 59 1/16 in, 1000 mm = 39 3/8 in, 2600 mm = 102 3/8 in.
-    assert chapter.rows[0][1] == "1500 mm (59 1/16 in)"
-    assert chapter.rows[1] == ("1000 mm (39 3/8 in)", "2600 mm (102 3/8 in)")
-    assert list_ceiling(bench_wall(), 250.0) == list_obstacles(bench_wall(), 250.0) == []
 
 
 def test_level_lines_end_at_a_sloping_ceiling() -> None:
