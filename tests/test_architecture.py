@@ -111,6 +111,21 @@ def test_the_proof_knows_nothing_of_what_draws_and_writes() -> None:
     assert not seen & {"scene", "sheets", "to_files"}
 
 
+def test_reading_ink_knows_nothing_of_what_the_proof_makes_of_it() -> None:
+    ink = "templater.verify.ink."
+    for name in MODULES:
+        if name.startswith(ink):
+            seen = {other for other in _own_imports(name) if _room(other) == "verify"}
+            assert all(each == "templater.verify.model" or each.startswith(ink) for each in seen), name
+
+
+def test_of_the_proof_only_what_reads_ink_knows_how_pdf_fonts_and_svg_are_written() -> None:
+    for name, tree in MODULES.items():
+        if _room(name) == "verify" and not name.startswith("templater.verify.ink."):
+            libraries = {module.split(".")[0] for module in _imports(tree)}
+            assert not libraries & {"pikepdf", "fontTools", "xml"}, name
+
+
 def test_no_imports_go_round_in_a_circle() -> None:
     done: set[str] = set()
 

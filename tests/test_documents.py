@@ -62,6 +62,8 @@ def test_every_file_that_is_named_is_there(text: str) -> None:
         assert (ROOT / target).exists(), target
     for path in re.findall(r"`((?:templater|tests|layouts)/[\w/.-]+)`", text):
         assert (ROOT / path).exists(), path
+    for path in re.findall(r"`([a-z_]+/[\w/]+\.py)`", text):
+        assert (ROOT / path).exists() or (ROOT / "templater" / path).exists(), path
 
 
 def test_every_exit_code_and_rule_is_told() -> None:

@@ -9,10 +9,10 @@ from typing import NamedTuple
 
 from templater.geometry import Box, Point
 from templater.placement.model import Plan
+from templater.verify.ink.rectangles import read_rectangle
 from templater.verify.model import NEAR_MM, Ink
 from templater.verify.nearest import Points
 from templater.verify.read_lengths import LENGTH, plain, read_lengths
-from templater.verify.rectangles import read_rectangle
 from templater.verify.straight import list_straight
 from templater.verify.targets import find_crosses
 

@@ -14,6 +14,7 @@ from templater.verify.check_overview import check_overview
 from templater.verify.check_parts import check_part, read_part
 from templater.verify.check_sheet import Sheet, check_reading, check_sheet
 from templater.verify.check_spacers import Strips, check_strips, read_strips
+from templater.verify.ink.read_pdf import OWN_PRODUCER, PdfReader, open_pdf
 from templater.verify.long_rulers import LongRulers, check_long_rulers, read_long_rulers
 from templater.verify.model import (
     NEAR_MM,
@@ -25,7 +26,6 @@ from templater.verify.model import (
     UnreadableError,
 )
 from templater.verify.own_words import check_order, check_revision, read_number
-from templater.verify.read_pdf import OWN_PRODUCER, PdfReader, open_pdf
 from templater.verify.rulers import check_rulers, find_rulers
 from templater.verify.seams import check_joins, find_joins, must_join
 from templater.verify.straight import list_straight

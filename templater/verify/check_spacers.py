@@ -7,9 +7,9 @@ from collections.abc import Collection, Iterable, Iterator
 from typing import NamedTuple
 
 from templater.placement.model import PlacedGroup, Plan
+from templater.verify.ink.rectangles import read_rectangle
 from templater.verify.model import NEAR_MM, Ink
 from templater.verify.read_lengths import LENGTH, plain, tells
-from templater.verify.rectangles import read_rectangle
 
 _STRIP = re.compile(rf"gap ({LENGTH}): hold.*")
 _TOO_WIDE = re.compile(rf"gap ({LENGTH}): too wide")

@@ -9,9 +9,9 @@ from pathlib import Path
 from templater.verify.check_overview import check_overview, place_holes, read_elevation
 from templater.verify.check_picture import check_picture
 from templater.verify.check_sheet import Sheet, check_reading, check_sheet
+from templater.verify.ink.read_svg import Drawing, read_svg
 from templater.verify.model import NEAR_MM, Expected, Findings
 from templater.verify.own_words import check_revision
-from templater.verify.read_svg import Drawing, read_svg
 from templater.verify.template_marks import expect_marks
 
 

@@ -6,8 +6,8 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
 from templater.geometry import Box, Point
+from templater.verify.ink.rectangles import read_rectangle
 from templater.verify.model import NEAR_MM, Ink, Run
-from templater.verify.rectangles import read_rectangle
 from templater.verify.rulers import Ruler
 from templater.verify.straight import Straight
 from templater.verify.stretches import Stretch, leave, measure

@@ -7,9 +7,9 @@ from pathlib import Path
 import pikepdf
 import pytest
 
+from templater.verify.ink.read_fonts import read_letters
+from templater.verify.ink.read_svg import read_svg
 from templater.verify.model import UnreadableError
-from templater.verify.read_fonts import read_letters
-from templater.verify.read_svg import read_svg
 
 TABLE = b"1 beginbfrange <0000> <ffff> <0000> endbfrange"
 

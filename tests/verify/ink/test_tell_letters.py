@@ -14,8 +14,8 @@ from fontTools.ttLib import TTFont
 from fontTools.ttLib.tables._g_l_y_f import Glyph, GlyphComponent
 from fontTools.ttLib.tables.DefaultTable import DefaultTable
 
+from templater.verify.ink.tell_letters import tell_letters
 from templater.verify.model import UnreadableError
-from templater.verify.tell_letters import tell_letters
 from tests.verify.bare_fonts import CODES, embed, make_font, open_face, plain_font
 
 Name = pikepdf.Name

@@ -9,10 +9,10 @@ import pikepdf
 import pytest
 
 from templater.geometry import Box, Point
-from templater.verify.follow_content import Follower
-from templater.verify.matrices import PLAIN
+from templater.verify.ink.follow_content import Follower
+from templater.verify.ink.matrices import PLAIN
+from templater.verify.ink.resources import Resources
 from templater.verify.model import Chain, Ink, Ring, Run, Stroke, UnreadableError
-from templater.verify.resources import Resources
 from tests.verify.near import near
 
 Array, Dictionary, Name = pikepdf.Array, pikepdf.Dictionary, pikepdf.Name

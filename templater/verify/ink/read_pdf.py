@@ -12,9 +12,9 @@ from typing import TYPE_CHECKING, Any
 
 from templater.geometry import ORIGIN, Point, Size
 from templater.printing.model import UNSCALED, Scale
-from templater.verify.follow_content import Follower
+from templater.verify.ink.follow_content import Follower
+from templater.verify.ink.resources import FontCache, Resources
 from templater.verify.model import NEAR_MM, Ink, UnreadableError
-from templater.verify.resources import FontCache, Resources
 
 if TYPE_CHECKING:
     import pikepdf

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from templater.geometry import Point
-from templater.verify.matrices import apply, multiply, stretch
+from templater.verify.ink.matrices import apply, multiply, stretch
 
 
 def test_transformations() -> None:

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from templater.geometry import Box, Point
-from templater.verify.graphics_state import StateFollower
-from templater.verify.matrices import Matrix, apply
+from templater.verify.ink.graphics_state import StateFollower
+from templater.verify.ink.matrices import Matrix, apply
+from templater.verify.ink.rectangles import read_rectangle
+from templater.verify.ink.resources import Resources
+from templater.verify.ink.rings import read_ring
 from templater.verify.model import Chain, Ink, Stroke, UnreadableError
-from templater.verify.rectangles import read_rectangle
-from templater.verify.resources import Resources
-from templater.verify.rings import read_ring
 
 THINNEST_MM = 0.1
 WIDEST_MM = 2.0

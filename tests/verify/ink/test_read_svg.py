@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 
 from templater.geometry import Box, Point, Size
+from templater.verify.ink.read_svg import Drawing, read_svg
 from templater.verify.model import Chain, Ink, Ring, Run, Stroke, UnreadableError
-from templater.verify.read_svg import Drawing, read_svg
 from tests.verify.near import near
 
 LINE = '<line x1="1" y1="2" x2="3" y2="2" stroke="#000" stroke-width="0.5"/>'

@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from templater.geometry import Point
+from templater.verify.ink.rings import read_ring
 from templater.verify.model import UnreadableError
-from templater.verify.rings import read_ring
 from tests.verify.near import near
 
 # How far the handles of four curves lie from their ends, in radii: 4 (sqrt 2 - 1) / 3.

@@ -11,9 +11,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from templater.geometry import Box
-from templater.verify.matrices import Matrix, multiply, stretch
-from templater.verify.read_fonts import Letters
-from templater.verify.resources import Resources
+from templater.verify.ink.matrices import Matrix, multiply, stretch
+from templater.verify.ink.read_fonts import Letters
+from templater.verify.ink.resources import Resources
 
 
 @dataclass(slots=True)

@@ -11,10 +11,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templater.geometry import Point, Size
+from templater.verify.ink.read_fonts import read_string
+from templater.verify.ink.read_pdf import open_pdf
+from templater.verify.ink.read_svg import read_svg
 from templater.verify.model import Ink, UnreadableError
-from templater.verify.read_fonts import read_string
-from templater.verify.read_pdf import open_pdf
-from templater.verify.read_svg import read_svg
 from tests.kits import MadeKit
 from tests.reading import Ink as OtherInk
 

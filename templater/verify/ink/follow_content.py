@@ -11,12 +11,12 @@ from collections.abc import Callable, Sequence
 from typing import Any
 
 from templater.geometry import Point
-from templater.verify.follow_paths import PathFollower
-from templater.verify.matrices import PLAIN, Matrix, multiply
+from templater.verify.ink.follow_paths import PathFollower
+from templater.verify.ink.matrices import PLAIN, Matrix, multiply
+from templater.verify.ink.read_fonts import APART, Letters
+from templater.verify.ink.resources import Resources
+from templater.verify.ink.split_content import PLAIN_INSTRUCTIONS, split_any
 from templater.verify.model import Run, UnreadableError
-from templater.verify.read_fonts import APART, Letters
-from templater.verify.resources import Resources
-from templater.verify.split_content import PLAIN_INSTRUCTIONS, split_any
 
 _DEEPEST = 8
 """So many drawings within drawings are followed."""

@@ -14,7 +14,7 @@ from pathlib import Path
 from xml.etree import ElementTree as ET
 
 from templater.geometry import Box, Point, Size
-from templater.verify.matrices import PLAIN, Matrix, apply, multiply, stretch
+from templater.verify.ink.matrices import PLAIN, Matrix, apply, multiply, stretch
 from templater.verify.model import Chain, Ink, Ring, Run, Stroke, UnreadableError
 
 _SVG = "{http://www.w3.org/2000/svg}"

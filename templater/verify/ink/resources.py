@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any, TypeAlias
 
+from templater.verify.ink.read_fonts import Letters, read_letters
 from templater.verify.model import UnreadableError
-from templater.verify.read_fonts import Letters, read_letters
 
 _BLACK_AT_ZERO = ("/DeviceGray", "/DeviceRGB", "/CalGray", "/CalRGB", "/G", "/RGB")
 _HARMLESS = {

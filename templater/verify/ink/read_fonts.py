@@ -7,8 +7,8 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
+from templater.verify.ink.tell_letters import tell_letters
 from templater.verify.model import UnreadableError
-from templater.verify.tell_letters import tell_letters
 
 _ESCAPES = {b"n": b"\n", b"r": b"\r", b"t": b"\t", b"b": b"\b", b"f": b"\f", b"\n": b"", b"\r": b""}
 _UNKNOWN = "\ufffd"

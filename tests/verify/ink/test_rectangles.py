@@ -7,7 +7,7 @@ from itertools import pairwise
 import pytest
 
 from templater.geometry import Box, Point
-from templater.verify.rectangles import read_rectangle
+from templater.verify.ink.rectangles import read_rectangle
 
 CORNERS = (Point(10, 20), Point(40, 20), Point(40, 30), Point(10, 30))
 

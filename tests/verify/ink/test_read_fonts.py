@@ -8,8 +8,8 @@ from typing import Any
 import pikepdf
 import pytest
 
+from templater.verify.ink.read_fonts import Letters, read_letters, read_string
 from templater.verify.model import UnreadableError
-from templater.verify.read_fonts import Letters, read_letters, read_string
 from tests.verify.near import near
 
 Array, Dictionary, Name = pikepdf.Array, pikepdf.Dictionary, pikepdf.Name
