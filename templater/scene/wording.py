@@ -35,11 +35,16 @@ def above_or_below(plan: Plan, away_mm: float) -> str:
     return f"{format_both(abs(away_mm), plan.units)} {'above' if away_mm > 0 else 'below'}"
 
 
+def off_datum(plan: Plan, y_mm: float) -> str:
+    """As ``from_datum``, the same figures without their signs: ``6 in (152 mm)``."""
+    return format_both(y_mm - plan.datum.height_mm, plan.units).replace("−", "")
+
+
 def above_or_below_datum(plan: Plan, y_mm: float) -> str:
-    """As ``from_datum``, in words: ``6 in (152 mm) below``, the same figures without their sign."""
-    away = y_mm - plan.datum.height_mm
-    shown = format_both(away, plan.units).replace("−", "")
-    return f"{shown} {'above' if away > 0 else 'below'}"
+    """As ``from_datum``, in words: ``6 in (152 mm) below the datum``, or ``on the datum``."""
+    if from_datum(plan, y_mm) == format_both(0.0, plan.units):
+        return "on the datum"
+    return f"{off_datum(plan, y_mm)} {'above' if y_mm > plan.datum.height_mm else 'below'} the datum"
 
 
 def describe_datum(plan: Plan) -> str:

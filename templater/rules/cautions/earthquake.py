@@ -52,6 +52,7 @@ _PUTTY = "with putty at the lower corners"
 _LOCKED = "and set its security lock"
 _ON_HOOK = "hang it on a closed hook{where}, {too}"
 _ON_NAMED = "see that {hook} is a closed hook{where}, {too}"
+_ON_SCREWS = "set every screw where it holds firmly"
 _WAYS = {
     Holding.KEYHOLES: ("{hold}, so that it cannot lift off its screws", "the screws"),
     Holding.CLEAT: ("{hold}, so that it cannot lift off its rail", "the rail's screws"),
@@ -88,8 +89,9 @@ def _tell_mend(piece: PlacedPiece, plan: Plan, holding: Holding) -> str:
     """By what a piece is to be held, and in what its screws are to be where it is heavy."""
     is_heavy, firm = needs_stud(piece, plan), _name_firm(plan)
     if holding is Holding.LEDGE:
-        return f"set its screws in {firm}"
-    act, screws = _find_way(piece, holding, f" in {firm}" if is_heavy else "")
+        act, screws = f"set its screws in {firm}" if is_heavy else _ON_SCREWS, ""
+    else:
+        act, screws = _find_way(piece, holding, f" in {firm}" if is_heavy else "")
     if is_heavy and screws:
         act += f"; {screws} in {firm}"
     walls = [find_hole_wall(mark.hole.x, plan) for mark in piece.marks if not mark.is_lock]

@@ -24,6 +24,7 @@ from templater.scene.wording import (
     from_left_end,
     from_middle,
     name_holes,
+    off_datum,
 )
 
 WIDE = 84.0
@@ -146,8 +147,9 @@ class TemplateWords:
         (width, height), datum = self.piece.size, self.lines.datum_y
         if self.lines.has_datum:
             return
-        edge, side, away = ("bottom", "below", -datum) if datum < 0 else ("top", "above", datum - height)
-        text = f"The datum is {format_both(away, self.plan.units)} {side} this {edge} edge."
+        edge, side, at = ("bottom", "below", 0.0) if datum < 0 else ("top", "above", height)
+        away = off_datum(self.plan, self.piece.box.y0 + at)
+        text = f"The datum is {away} {side} this {edge} edge."
         blocks = tuple(Block(wrapped(text, room)) for room in (NARROW, NARROW * 0.7))
         yield Note(blocks, Point(width / 4, 0 if datum < 0 else height))
 
@@ -257,10 +259,7 @@ class TemplateWords:
     def _write_level(self, name: str, line: Line, mark: Mark) -> LineWords:
         height = self.piece.box.y0 + mark.hang.y
         away = height - self.plan.datum.height_mm
-        set_it = "set it on the datum"
-        if abs(away) >= SAME_MM:
-            set_it = f"set it {above_or_below_datum(self.plan, height)} the datum"
-        texts = [set_it]
+        texts = [f"set it {above_or_below_datum(self.plan, height)}"]
         if abs(mark.hang.y - mark.hole.y) >= SAME_MM:
             texts.append("It runs through the hang point, not the hole.")
         side = 2 if away > 0 else -2

@@ -161,6 +161,28 @@ def test_what_stands_on_a_ledge_is_hung_on_nothing(pounds: float, end: str) -> N
 
 
 @pytest.mark.parametrize(
+    ("pounds", "mend"),
+    [
+        (6, "set every screw where it holds firmly"),
+        (24, "set its screws in a stud; not every hole is at a stud: move it"),
+    ],
+)
+def test_a_ledge_is_told_of_a_stud_only_where_its_load_asks_for_one(pounds: float, mend: str) -> None:
+    # The shelf weighs 2 lb itself; for less than 20 lb the shopping list has hollow-wall anchors.
+    plan = on_ledge(pounds)
+    plan = replace(
+        plan,
+        wall_surface=Surface.DRYWALL,
+        studs=(20.0,),
+        pieces=tuple(
+            replace(each, weight_kg=2 * POUND) if each.name == "shelf" else each for each in plan.pieces
+        ),
+    )
+    (shelf,) = [each for each in plan.pieces if each.name == "shelf"]
+    assert [found.mend for found in check_earthquake(shelf, plan)] == [mend]
+
+
+@pytest.mark.parametrize(
     ("named", "act"),
     [
         (None, "hang it on a closed hook, and set its security lock"),

@@ -111,6 +111,9 @@ def test_a_number_stands_outside_the_ring() -> None:
         (1600.0, "set it on the datum"),
         (1700.0, "set it 100 mm (3 15/16 in) below the datum"),
         (1500.0, "set it 100 mm (3 15/16 in) above the datum"),
+        # 0.5 mm below, which every table tells as 0 mm.
+        (1600.5, "set it on the datum"),
+        (1599.5, "set it 1 mm (0 in) above the datum"),
     ],
 )
 def test_the_level_line_says_what_to_do(datum_mm: float, said: str) -> None:
@@ -176,6 +179,9 @@ def test_a_piece_without_holes_has_no_level_line() -> None:
         # The piece reaches from 1300 to 1500 mm.
         (1200.0, "The datum is 100 mm (3 15/16 in) below this bottom edge."),
         (1600.0, "The datum is 100 mm (3 15/16 in) above this top edge."),
+        # Halves as the overview has them: its top edge −63 mm from the datum, its bottom edge +64 mm.
+        (1563.5, "The datum is 63 mm (2 1/2 in) above this top edge."),
+        (1236.5, "The datum is 64 mm (2 1/2 in) below this bottom edge."),
     ],
 )
 def test_a_datum_off_the_paper_is_measured_from_the_nearer_edge(datum_mm: float, said: str) -> None:
