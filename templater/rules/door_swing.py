@@ -27,6 +27,7 @@ from templater.placement.model import Plan
 from templater.rules.band import Band
 from templater.rules.free_wall import list_leaves
 from templater.rules.model import Finding
+from templater.rules.near_opening import list_too_near
 from templater.rules.rule import Rule
 from templater.rules.subject import Subject
 from templater.rules.way_out import Closeness, find_closest, format_way_out
@@ -46,7 +47,7 @@ def check_door_swing(subject: Subject, plan: Plan) -> tuple[Finding, ...]:
 def _judge(each: Closeness, plan: Plan) -> Finding:
     """What is said of one door, with the shortest way out from behind its leaf."""
     shown = CLEAR.format_value(each.free_mm, plan.units).removeprefix("−")
-    mend = format_way_out(each, (), plan) if CLEAR.change(each.free_mm) else None
+    mend = format_way_out(each, (), plan, list_too_near) if CLEAR.change(each.free_mm) else None
     return Finding(
         rule=CODE,
         subject=each.name,

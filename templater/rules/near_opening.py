@@ -23,13 +23,15 @@ What to write instead:
 from __future__ import annotations
 
 from dataclasses import replace
+from math import inf
 
+from templater.mounting.amounts import SLACK_MM
 from templater.placement.model import Plan
 from templater.rules.band import Band
 from templater.rules.judge import judge_length
 from templater.rules.model import Finding
 from templater.rules.rule import Rule
-from templater.rules.settings import find_band
+from templater.rules.settings import find_band, is_on
 from templater.rules.subject import Subject
 from templater.rules.way_out import Closeness, find_closest, format_way_out
 
@@ -44,6 +46,14 @@ def check_near_opening(subject: Subject, plan: Plan) -> tuple[Finding, ...]:
     band = find_band(plan, CODE, FREE)
     zones = [(thing, thing.box) for thing in plan.obstacles]
     return tuple(_judge(each, band, plan) for each in find_closest(subject, zones, band.low))
+
+
+def list_too_near(subject: Subject, plan: Plan) -> list[tuple[str, str | None]]:
+    """The openings and fixtures that a subject is too near to, as the rules it breaks."""
+    low = find_band(plan, CODE, FREE).low if is_on(plan, CODE) else -inf
+    zones = [(thing, thing.box) for thing in plan.obstacles]
+    near = [each for each in find_closest(subject, zones, low) if each.free_mm < low - SLACK_MM]
+    return [(CODE, each.obstacle.name) for each in near]
 
 
 def _judge(each: Closeness, band: Band, plan: Plan) -> Finding:

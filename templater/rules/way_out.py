@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
+from typing import TypeAlias
 
 from templater.geometry import Box, Point
 from templater.layout.model import Obstacle
@@ -19,6 +20,9 @@ from templater.rules.subject import Subject
 
 _OF_PLACE = (past_the_ends.RULE, clearance.RULE, eye_line.RULE, near_ceiling.RULE, near_corner.RULE)
 """The rules that are about a subject's place alone."""
+
+ListBroken: TypeAlias = Callable[[Subject, Plan], Iterable[tuple[str, str | None]]]
+"""Which rules a subject breaks, each with its second party."""
 
 NO_ROOM = "no free place found near: make room for it, or hang it elsewhere"
 """What is said where no move mends it."""
@@ -66,18 +70,24 @@ def _find_movers(subject: Subject, obstacle: Obstacle) -> list[tuple[str, Sequen
     return [(piece.name, [piece]) for piece in subject.pieces]
 
 
-def format_way_out(each: Closeness, zones: Iterable[Box], plan: Plan) -> str:
+def format_way_out(
+    each: Closeness, zones: Iterable[Box], plan: Plan, list_more: ListBroken = lambda *_: ()
+) -> str:
     """The shortest move that frees it of all zones and lands it on nothing else, in words.
 
     One that breaks fewer other rules of place goes first; those that it breaks all the same are named.
+    ``list_more`` tells what else must not be broken there, be it broken already or not.
     """
     is_whole = len(each.pieces) == len(each.subject.pieces)
     before = _list_broken(each.subject, plan)
 
     def list_newly_broken(move: Point) -> list[str]:
         """The rules that a move of a whole subject breaks; of one of its pieces nothing is told."""
-        after = _list_broken(_move(each.subject, move), plan) if is_whole else []
-        return [code for code in after if code not in before]
+        if not is_whole:
+            return []
+        moved = _move(each.subject, move)
+        new = [broken for broken in _list_broken(moved, plan) if broken not in before]
+        return list(dict.fromkeys(code for code, _ in (*new, *list_more(moved, plan))))
 
     move = find_free_move(each.pieces, zones, plan, lambda by: len(list_newly_broken(by)))
     if move is None:
@@ -86,12 +96,14 @@ def format_way_out(each: Closeness, zones: Iterable[Box], plan: Plan) -> str:
     return f"{told}; then broken: {broken}" if broken else told
 
 
-def _list_broken(subject: Subject, plan: Plan) -> list[str]:
+def _list_broken(subject: Subject, plan: Plan) -> list[tuple[str, str | None]]:
+    """Each rule that is broken, with what it is broken with, such as one of the wall's ends."""
     return [
-        rule.code
+        (rule.code, found.other)
         for rule in _OF_PLACE
         if is_on(plan, rule.code)
-        and any(found.verdict is Verdict.BROKEN for found in rule.check(subject, plan))
+        for found in rule.check(subject, plan)
+        if found.verdict is Verdict.BROKEN
     ]
 
 

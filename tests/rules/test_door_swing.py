@@ -48,8 +48,20 @@ def test_a_door_that_does_not_fold_back_is_no_matter() -> None:
 def test_the_way_out_does_not_end_on_a_window() -> None:
     # 5 in to the right the window starts at 156 in; beyond it, at 176 in, is 27 in from 149; up is 20.
     window = obstacle("sash window", box(156, 30, 20, 50))
+    mend = "raise by 20 in (508 mm); then broken: near-opening"  # the corners touch
     (found,) = findings_of(wall([hung("A", box(149, 60, 7, 10))], obstacles=[DOOR, window]), CODE)
-    assert told(found)[1:] == ("broken", "5 in behind the leaf", "raise by 20 in (508 mm)")
+    assert told(found)[1:] == ("broken", "5 in behind the leaf", mend)
+
+
+@pytest.mark.parametrize(("left", "move"), [(61, "19 in (483 mm)"), (73, "31 in (787 mm)")])
+def test_a_way_out_that_ends_beside_a_window_says_so(left: float, move: str) -> None:
+    # The leaf covers 58 to 90 in. To its left the piece, 16 in wide, starts at 42, where the window
+    # ends: 3 in are asked for. Over the leaf its centre is at 85 in, off the eye line. At 73 in it is
+    # too near an opening already, the door.
+    door = obstacle("pantry door", box(90, 0, 32, 80), kind="door", swing=LeftRight.LEFT)
+    window = obstacle("sash window", box(22, 30, 20, 50))
+    (found,) = findings_of(wall([hung("A", box(left, 55, 16, 10))], obstacles=[door, window]), CODE)
+    assert told(found)[3] == f"move left by {move}; then broken: near-opening"
 
 
 def test_the_way_out_does_not_end_off_the_wall_or_on_another_piece() -> None:
