@@ -38,8 +38,8 @@ _END_MM = 10.0
 _POUND_KG = 0.45359237
 """The pound, kg (exact by its definition of 1959)."""
 
-_TOLD = 0.1
-"""Ratings are told to a tenth of their unit."""
+_TOLD = 0.01
+"""Ratings of strips are told to a hundredth of their unit: to a tenth, 12 oz would be 0.7 lb."""
 
 MOST_TENSION = 2.0
 """How many times the weight a wire may pull with before it is worth a word.
@@ -143,12 +143,17 @@ def note_supports(supports: Sequence[Support], hang: Hanging | None, units: Unit
             yield f"No hole: {describe_strips(each, hang, units)}."
 
 
+def format_strip_rating(kg: float, units: Unit) -> str:
+    """How strong a strip is, never told as stronger: ``4 lb``, ``0.9 kg``."""
+    unit, name = (_POUND_KG, "lb") if units.is_imperial else (1.0, "kg")
+    return f"{round_down(kg / unit, _TOLD):g} {name}"
+
+
 def describe_strips(strips: Strips, hang: Hanging, units: Unit) -> str:
-    """How many strips to put behind a piece, and how strong each is, never told as stronger."""
+    """How many strips to put behind a piece, and how strong each is."""
     if strips.count is None:
         return "how many strips it needs is not known: weigh it, and go by their maker's table"
-    unit, name = (_POUND_KG, "lb") if units.is_imperial else (1.0, "kg")
-    rated = f"{round_down(given(hang.strip_rating_kg) / unit, _TOLD):g} {name}"
+    rated = format_strip_rating(given(hang.strip_rating_kg), units)
     plural = "" if strips.count == 1 else "s"
     what = f"pair{plural} of adhesive strips" if strips.each == "pair" else f"adhesive strip{plural}"
     return f"{strips.count} {what}, each rated {rated} by its maker"

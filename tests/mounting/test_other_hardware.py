@@ -206,6 +206,14 @@ def test_strips_are_counted_by_the_weight(
     assert list(note_supports(mount.supports, hang, Unit.INCH)) == [note]
 
 
+def test_a_strip_of_ounces_is_told_as_its_packet_has_it() -> None:
+    # 12 oz are 3/4 lb = 0.34019 kg; 1.5 kg on half of that is 8.82.
+    hang = replace(STRIPS, strip_rating_kg=0.75 * 0.45359237)
+    (strips,) = mount_of(hang, 1.5).supports
+    told = ["No hole: 9 pairs of adhesive strips, each rated 0.75 lb by its maker."]
+    assert list(note_supports([strips], hang, Unit.INCH)) == told
+
+
 def test_strips_are_counted_by_the_most_an_estimate_may_be() -> None:
     # Acrylic 2 mm over 16 x 20 in (0.2064512 m2) weighs 0.4913 kg, at most 1200 x 2 mm = 0.49548;
     # at a rating of 0.247 kg that is 4.012 strips of half their rating, so five.

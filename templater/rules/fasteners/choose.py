@@ -141,13 +141,19 @@ def choose_fasteners(piece: PlacedPiece, plan: Plan) -> tuple[Fastener, ...]:
         if mark.is_lock:
             found.append(Fastener(wall, load, None, Kind.LOCK, plan.units))
         elif hook is not None or load is None:
-            beside = find_beside(hook, wall, plan.wall_surface) if hook else None
+            beside = _choose_beside(hook, wall, piece, plan) if hook else None
             found.append(Fastener(wall, load, hook, None, plan.units, beside))
         else:
             choose = _choose_closed if is_closed else _choose_kind
             kind = choose(load, wall, piece, plan)
             found.append(Fastener(wall, load, None, kind, plan.units))
     return tuple(found)
+
+
+def _choose_beside(hook: Hardware, wall: HoleWall, piece: PlacedPiece, plan: Plan) -> Beside | None:
+    """What a named hook's screws need beside it; an anchor does not mend what must be in a stud."""
+    beside = find_beside(hook, wall, plan.wall_surface)
+    return None if beside is not Beside.PLUG and needs_stud(piece, plan) else beside
 
 
 def _choose_kind(load: Load, wall: HoleWall, piece: PlacedPiece, plan: Plan) -> Kind:

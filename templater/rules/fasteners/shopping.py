@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from templater.layout.model import Hanger, Hardware
 from templater.lengths import Unit, format_both
 from templater.mounting.model import Cord, Strips
+from templater.mounting.notes import format_strip_rating
 from templater.placement.model import PlacedPiece, Plan
 from templater.rules.band import Band
 from templater.rules.cautions.deep_fastener import DEPTH
@@ -172,6 +173,8 @@ def format_cord_rating(cord: Cord, piece: PlacedPiece, units: Unit) -> str:
 
 def _buy_strips(strips: Strips, piece: PlacedPiece, plan: Plan) -> ToBuy:
     rated = piece.hang.strip_rating_kg if piece.hang else None
-    rating = NO_WEIGHT if strips.count is None or rated is None else format_rating(rated, plan.units)
+    rating = (
+        NO_WEIGHT if strips.count is None or rated is None else format_strip_rating(rated, plan.units)
+    )
     what = "pair of adhesive strips" if strips.each == "pair" else "adhesive strip"
     return ToBuy(what, strips.count, rating, (piece.name,))

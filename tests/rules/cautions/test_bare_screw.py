@@ -112,3 +112,15 @@ def test_the_template_tells_it_at_the_hole() -> None:
     words = " ".join(row.text for row in note.blocks[0].rows)
     assert "brass hook, rated 60 lb: enough, with a hollow-wall anchor" in words
     assert "! a screw in the hollow: put each screw into a hollow-wall anchor" in words
+
+
+def test_where_the_ground_may_shake_no_anchor_is_bought_for_what_must_be_in_a_stud() -> None:
+    # From 20 lb on the caution of earthquakes sends it to a stud, so an anchor would be bought in vain.
+    light, heavy = (
+        replace(on_hook("a screw", Surface.DRYWALL, HOLLOW, pounds=pounds), is_earthquake=True)
+        for pounds in (19.0, 21.0)
+    )
+    assert [line.what for line in list_shopping(light)][1:] == ["hollow-wall anchor, for brass hook"]
+    assert len(list_shopping(heavy)) == 1
+    assert "in a stud" in (told(heavy, "earthquake")[0].mend or "")
+    assert told(heavy, CODE) == []

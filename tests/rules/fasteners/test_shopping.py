@@ -113,6 +113,13 @@ def test_a_rail_takes_hooks_and_cords() -> None:
     )
 
 
+def test_strips_are_bought_as_strong_as_they_were_counted() -> None:
+    # 3 lb on strips of 12 oz, half of which is counted on: 3 / 0.375 = 8. Eight of 0.7 lb would not do.
+    hang = replace(by(Hanger.STRIPS), drop_mm=None, strip_rating_kg=0.75 * POUND)
+    plan = wall_of(hung_at(1000.0, hang, 3 * POUND))
+    assert [(line.count, line.rating) for line in list_shopping(plan)] == [(8, "0.75 lb")]
+
+
 def test_strips_are_counted_by_their_rating() -> None:
     hang = replace(by(Hanger.STRIPS), drop_mm=None, strip_rating_kg=4 * POUND)
     # 6 lb x 2 / 4 lb = 3.
