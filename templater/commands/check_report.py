@@ -5,10 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 
-from rich.markup import escape
-from rich.table import Table
-
-from templater.commands.tables import make_table, open_console
+from templater.commands.tables import TextTable, open_console
 from templater.lengths import format_both
 from templater.mounting.notes import note_supports
 from templater.placement.model import PlacedPiece, Plan
@@ -42,7 +39,7 @@ def print_report(
         for note in (*note_supports(piece.supports, piece.hang, plan.units), *piece.notes):
             console.print(f"{piece.name}: {note}", markup=False)
     for table in (_sheets(plan, counts, paper), _hardware(plan), _things_to_buy(plan)):
-        if table.row_count:
+        if table.rows:
             console.print(table)
     rules, cautions = split_findings(findings)
     console.print(_cautions(cautions))
@@ -51,21 +48,22 @@ def print_report(
     console.print(_count(rules), markup=False)
 
 
-def _sheets(plan: Plan, counts: SheetCounts, paper: str) -> Table:
+def _sheets(plan: Plan, counts: SheetCounts, paper: str) -> TextTable:
     """How many sheets of a paper the templates take with each cover."""
-    table = make_table(f"sheets of {paper}", *(cover.value for cover in Coverage), "")
+    table = TextTable(
+        f"sheets of {paper}", *(cover.value for cover in Coverage), "", to_right=range(1, 4)
+    )
     for piece in plan.pieces:
         figures = (str(counts.by_cover[cover][piece.slug]) for cover in Coverage)
         shares = f"shares {counts.shared[piece.slug]}" if piece.slug in counts.shared else ""
-        table.add_row(escape(piece.name), *figures, shares)
-    table.add_row("all pieces", *(str(counts.total(cover)) for cover in Coverage), style="bold")
-    for column in table.columns[1:4]:
-        column.justify = "right"
+        table.add_row(piece.name, *figures, shares)
+    totals = (str(counts.total(cover)) for cover in Coverage)
+    table.add_row("all pieces", *totals, "", is_bold=True)
     return table
 
 
-def _positions(plan: Plan) -> Table:
-    table = make_table("piece", "hole", "from the left end", "above the floor", "from the datum")
+def _positions(plan: Plan) -> TextTable:
+    table = TextTable("piece", "hole", "from the left end", "above the floor", "from the datum")
     for piece in plan.pieces:
         for row in _piece_rows(plan, piece):
             table.add_row(*row)
@@ -73,7 +71,7 @@ def _positions(plan: Plan) -> Table:
 
 
 def _piece_rows(plan: Plan, piece: PlacedPiece) -> Sequence[tuple[str, ...]]:
-    name = escape(piece.name)
+    name = piece.name
     spots = [(str(number), mark.hole) for number, mark in enumerate(piece.marks, 1)]
     spots = spots or [("no hole; centre", piece.box.centre)]
     return [
@@ -88,9 +86,9 @@ def _piece_rows(plan: Plan, piece: PlacedPiece) -> Sequence[tuple[str, ...]]:
     ]
 
 
-def _hardware(plan: Plan) -> Table:
+def _hardware(plan: Plan) -> TextTable:
     """What each hole bears and takes."""
-    table = make_table("piece", "hole", "behind it", "load", "fastener", "least rating")
+    table = TextTable("piece", "hole", "behind it", "load", "fastener", "least rating")
     for piece in plan.pieces:
         for number, fastener in enumerate(choose_fasteners(piece, plan), 1):
             cells = (
@@ -98,29 +96,35 @@ def _hardware(plan: Plan) -> Table:
                 judge_fastener(fastener, plan.units),
                 format_asked(fastener, plan.units),
             )
-            table.add_row(escape(piece.name), str(number), fastener.wall.value, *map(escape, cells))
+            table.add_row(piece.name, str(number), fastener.wall.value, *cells)
     return table
 
 
-def _things_to_buy(plan: Plan) -> Table:
+def _things_to_buy(plan: Plan) -> TextTable:
     """The shopping list of the wall."""
-    table = make_table("how many", "what to buy", "rated for at least", "for")
+    table = TextTable("how many", "what to buy", "rated for at least", "for")
     for line in list_shopping(plan):
         cells = (line.what, line.rating, "; ".join(line.pieces))
-        table.add_row(line.shown_count, *map(escape, cells))
+        table.add_row(line.shown_count, *cells)
     return table
 
 
-def _verdicts(plan: Plan, findings: Sequence[Finding], *, show_all: bool) -> Table:
+def _verdicts(plan: Plan, findings: Sequence[Finding], *, show_all: bool) -> TextTable:
     """What the rules say, the broken ones first."""
-    table = make_table("rule", "for / with", "verdict", "measured", "asked for", "mend, or why it is so")
-    for column in (0, 2):
-        table.columns[column].no_wrap = True
+    table = TextTable(
+        "rule",
+        "for / with",
+        "verdict",
+        "measured",
+        "asked for",
+        "mend, or why it is so",
+        unbroken=(0, 2),
+    )
     for verdict in _ORDER:
         found = [finding for finding in findings if finding.verdict is verdict]
         is_short = verdict is Verdict.NOT_APPLICABLE and not show_all
         for cells in _sum_up(plan, found) if is_short else map(_row, found):
-            table.add_row(*map(escape, cells), style="bold" if verdict is Verdict.BROKEN else None)
+            table.add_row(*cells, is_bold=verdict is Verdict.BROKEN)
     return table
 
 
@@ -134,16 +138,14 @@ def _row(finding: Finding) -> tuple[str, ...]:
     return (finding.rule, parties, finding.verdict.value, *shown)
 
 
-def _cautions(findings: Sequence[Finding]) -> Table:
+def _cautions(findings: Sequence[Finding]) -> TextTable:
     """What is to be heeded, then what could not be judged; what is clear is not told."""
-    table = make_table("caution", "of", "verdict", "measured", "what to do", "source")
-    for column in (0, 2):
-        table.columns[column].no_wrap = True
+    table = TextTable("caution", "of", "verdict", "measured", "what to do", "source", unbroken=(0, 2))
     for verdict in (Verdict.CAUTION, Verdict.NOT_CHECKED):
         for told in tell_together(each for each in findings if each.verdict is verdict):
             finding = told.finding
             cells = (finding.figure or "", finding.mend or "", told.source)
-            table.add_row(*map(escape, (finding.rule, told.parties, verdict.value, *cells)))
+            table.add_row(finding.rule, told.parties, verdict.value, *cells)
     return table
 
 

@@ -4,10 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from rich.markup import escape
-from rich.table import Table
-
-from templater.commands.tables import make_table, open_console
+from templater.commands.tables import TextTable, open_console
 from templater.search.model import Settlement
 from templater.search.wording import list_figures, name_way
 
@@ -25,14 +22,14 @@ def print_proposals(settlements: Sequence[Settlement], names: Iterable[str]) -> 
             console.print(f"{settlement.advice}.\n", markup=False)
 
 
-def _proposals(settlement: Settlement) -> Table:
+def _proposals(settlement: Settlement) -> TextTable:
     """A column for each way: what it is called, its pieces in order, its figures."""
     ways = settlement.proposals
-    table = make_table("", *(f"{number}  {name_way(way)}" for number, way in enumerate(ways, 1)))
+    table = TextTable("", *(f"{number}  {name_way(way)}" for number, way in enumerate(ways, 1)))
     rows = {"pieces": ["; ".join(way.group.members) for way in ways]}
     for way in ways:
         for name, figure in list_figures(way).items():
             rows.setdefault(name, []).append(figure)
     for name, cells in rows.items():
-        table.add_row(name, *map(escape, cells))
+        table.add_row(name, *cells)
     return table

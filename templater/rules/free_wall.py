@@ -45,15 +45,37 @@ def find_free_move(
     None where none is found.
     """
     boxes = [piece.box for piece in pieces]
-    moves = _Moves(boxes, (*zones, *list_taken(plan, pieces)), plan)
-    if straight := moves.straight():
+    taken = (*zones, *list_taken(plan, pieces))
+    beside = _list_beside(Box.around(boxes), taken)
+    if straight := _Moves(boxes, _find_hits(boxes, beside), plan).straight():
         return min(straight, key=lambda move: (count(move), _measure(move)))
-    return min(moves.slanted(), key=_measure, default=None)
+    slanted = _Moves(boxes, _find_hits(boxes, taken), plan).slanted()
+    return min(slanted, key=_measure, default=None)
 
 
 def hangs_free(boxes: Sequence[Box], taken: Iterable[Box], plan: Plan) -> bool:
     """Whether boxes are on the wall and over nothing that is taken."""
-    return _Moves(boxes, taken, plan).allows(Point(0.0, 0.0))
+    return _Moves(boxes, _find_hits(boxes, taken), plan).allows(Point(0.0, 0.0))
+
+
+def _list_beside(whole: Box, taken: Iterable[Box]) -> list[Box]:
+    """What can be in the way of a move along one axis: much less than all that a long wall has."""
+    left, bottom, right, top = whole
+    return [
+        each
+        for each in taken
+        if (each.y0 < top and bottom < each.y1) or (each.x0 < right and left < each.x1)
+    ]
+
+
+def _find_hits(boxes: Iterable[Box], taken: Iterable[Box]) -> list[Box]:
+    """For each box and each part that is taken, the moves that bring one over the other."""
+    small = [box.grown(-SLACK_MM) for box in boxes]
+    return [
+        Box(each.x0 - box.x1, each.y0 - box.y1, each.x1 - box.x0, each.y1 - box.y0)
+        for each in taken
+        for box in small
+    ]
 
 
 def _measure(move: Point) -> float:
@@ -61,20 +83,11 @@ def _measure(move: Point) -> float:
 
 
 class _Moves:
-    """The moves that boxes can make as one on a wall parts of which are taken.
+    """The moves that boxes can make as one on a wall; ``hits`` bring them over something."""
 
-    ``hits``: for each box and each part that is taken, the moves that bring one over the other.
-    """
-
-    def __init__(self, boxes: Sequence[Box], taken: Iterable[Box], plan: Plan) -> None:
-        self._boxes, self._plan, self._step = boxes, plan, step_mm(plan.units)
-        self._whole = Box.around(boxes)
-        small = [box.grown(-SLACK_MM) for box in boxes]
-        self._hits = [
-            Box(each.x0 - box.x1, each.y0 - box.y1, each.x1 - box.x0, each.y1 - box.y0)
-            for each in taken
-            for box in small
-        ]
+    def __init__(self, boxes: Sequence[Box], hits: Sequence[Box], plan: Plan) -> None:
+        self._boxes, self._hits, self._plan = boxes, hits, plan
+        self._whole, self._step = Box.around(boxes), step_mm(plan.units)
 
     def straight(self) -> list[Point]:
         """The nearest move in each of the four directions, where there is one."""
@@ -86,8 +99,11 @@ class _Moves:
         ends = {round_up(hit.x1, self._step) for hit in self._hits}
         ends |= {round_down(hit.x0, self._step) for hit in self._hits}
         nearest = sorted(ends, key=lambda dx: (abs(dx), dx))[:MAX_SLANTED]
-        moves = (Point(dx, dy) for dx in nearest for dy in self._up(dx))
-        return [move for move in moves if self.allows(move)]
+        low, high = min(nearest, default=0.0), max(nearest, default=0.0)
+        hits = [hit for hit in self._hits if hit.x0 < high and low < hit.x1]
+        near = _Moves(self._boxes, hits, self._plan)
+        moves = (Point(dx, dy) for dx in nearest for dy in near._up(dx))
+        return [move for move in moves if near.allows(move)]
 
     def allows(self, move: Point) -> bool:
         """Whether the boxes, moved so, are on the wall and over nothing."""
