@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from templater.geometry import Box, Point, Size
 from templater.placement.model import Plan
@@ -30,6 +31,14 @@ class PartViews:
 
     windows: tuple[Box, ...]
     left_out: int
+
+
+class _Part(NamedTuple):
+    """A window, the ratio of the scale at which it is drawn, and the pieces it is made for."""
+
+    window: Box
+    ratio: float
+    shows: list[Box]
 
 
 def choose_parts(plan: Plan, scale: Scale, room: Size, unnamed: Collection[str] = ()) -> PartViews:
@@ -64,26 +73,36 @@ def _cover(
         detailed = choose_scale_for_detail(min(box.size), least, plan.units).ratio
         whole = _AIR * max(box.width / paper.width, box.height / paper.height)
         by_ratio[min(max(detailed, whole), most_ratio)].append(box)
-    windows: list[Box] = []
-    ratios: list[float] = []
+    parts: list[_Part] = []
     for ratio in sorted(by_ratio, reverse=True):
         window = Size(paper.width * ratio, paper.height * ratio)
-        done = list(zip(windows, ratios, strict=True))
+        done = tuple(parts)
         left = [
             box
             for box in by_ratio[ratio]
             if not any(
-                min(box.size) >= LEAST_PIECE * larger and _is_shown(box, seen) for seen, larger in done
+                min(box.size) >= LEAST_PIECE * part.ratio and _is_shown(box, part.window)
+                for part in done
             )
         ]
-        while left and len(windows) < MOST_PARTS:
+        while left and len(parts) < MOST_PARTS:
             first = _next_window(left, window, plan.wall)
             shown = [box for box in left if _is_shown(box, first)]
-            windows.append(_trim(_slide(first, shown, all_boxes, plan.wall), shown, all_boxes))
-            ratios.append(fit_elevation(plan, [room], windows[-1]).scale.ratio)
-            left = [box for box in left if not _is_shown(box, windows[-1])]
+            drawn = _trim(_slide(first, shown, all_boxes, plan.wall), shown, all_boxes)
+            parts.append(_Part(drawn, fit_elevation(plan, [room], drawn).scale.ratio, shown))
+            left = [box for box in left if not _is_shown(box, drawn)]
         by_ratio[ratio] = left
-    return windows, sum(len(left) for left in by_ratio.values())
+    return _leave_out_repeats(parts), sum(len(left) for left in by_ratio.values())
+
+
+def _leave_out_repeats(parts: Sequence[_Part]) -> list[Box]:
+    """The windows without those that show nothing but what others show as large."""
+    kept = list(parts)
+    for part in parts:
+        others = [each for each in kept if each is not part and each.ratio <= part.ratio]
+        if all(any(_is_shown(box, each.window) for each in others) for box in part.shows):
+            kept.remove(part)
+    return [part.window for part in kept]
 
 
 def _next_window(boxes: Sequence[Box], size: Size, wall: Size) -> Box:

@@ -58,6 +58,24 @@ def test_no_part_repeats_what_another_shows() -> None:
     assert all(window.holds(piece.box) for piece in salon().pieces)
 
 
+def test_a_part_that_shows_less_than_another_and_no_larger_is_left_out() -> None:
+    # What stands on a ledge is to be drawn larger than the ledge is high, and that larger still: the
+    # part for it shows all four.
+    boxes = (
+        Box(1675, 1400, 1925, 1700),
+        Box(1985, 1400, 2165, 1640),
+        Box(2225, 1400, 2525, 1700),
+        Box(1500, 1360, 2700, 1400),
+    )
+    pieces = [
+        hung(f"Print {number}", box, [(box.centre.x, box.centre.y)])
+        for number, box in enumerate(boxes, 1)
+    ]
+    parts = choose_parts(make_wall(pieces, Size(4200, 2500)), Scale(50.0, "1:50"), ROOM)
+    (window,) = parts.windows
+    assert all(window.holds(box) for box in boxes)
+
+
 def test_a_piece_whose_number_found_no_room_is_drawn_again() -> None:
     plan = salon()
     scale = Scale(10.0, "1:10")
