@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import zipfile
+import zlib
 from pathlib import Path
 from typing import Any
 
@@ -67,7 +68,7 @@ def _read_manifest(archive: Path) -> dict[str, Any] | None:
             if packed.getinfo(name).file_size > _LARGEST_MANIFEST:
                 return None
             content = json.loads(packed.read(name))
-    except (zipfile.BadZipFile, StopIteration, ValueError, RuntimeError, NotImplementedError):
+    except (zipfile.BadZipFile, zlib.error, EOFError, StopIteration, ValueError, RuntimeError):
         # Damaged, of something else, with a password, or packed in a way that Python does not know.
         return None
     is_ours = isinstance(content, dict) and content.get("schema") == SCHEMA

@@ -53,6 +53,18 @@ def test_a_file_that_is_no_packed_kit_is_left(kit: Path, content: bytes) -> None
     assert tell_older_archive(kit) == ()
 
 
+def test_an_archive_that_is_damaged_at_any_byte_is_left_and_stops_no_run(kit: Path) -> None:
+    archive = name_archive(kit)
+    write_archive(kit, archive)
+    sound = archive.read_bytes()
+    _make(kit, "BBBBBB")
+    for place in range(len(sound)):
+        damaged = sound[:place] + bytes([sound[place] ^ 0xFF]) + sound[place + 1 :]
+        archive.write_bytes(damaged)
+        tell_older_archive(kit)
+        assert archive.read_bytes() == damaged
+
+
 @pytest.mark.parametrize("inside", ["photo.png", "manifest.json", "kit/manifest.json"])
 def test_an_archive_of_something_else_is_left(kit: Path, inside: str) -> None:
     with zipfile.ZipFile(name_archive(kit), "w") as packed:
