@@ -8,7 +8,7 @@ from functools import lru_cache
 
 from templater.verify.hole_words import list_blocks
 from templater.verify.model import Run
-from templater.verify.read_lengths import LENGTH, tells
+from templater.verify.read_lengths import LENGTH, plain, tells
 from templater.verify.template_marks import TemplateMarks
 
 _SAYING = re.compile(
@@ -25,7 +25,7 @@ def check_level_words(runs: Sequence[Run], marks: TemplateMarks) -> Iterator[str
     Where holes have hang points at several heights, each line must be told by its holes. What a name
     in the layout says too cannot be told from it, and is not judged.
     """
-    if _is_said(marks.given) or not any(run.text.startswith(_HEADING) for run in runs):
+    if _is_said(marks.given) or not any(plain(run.text).startswith(_HEADING) for run in runs):
         return
     for block in list_blocks(runs):
         if match := _SAYING.match(" ".join(block)):

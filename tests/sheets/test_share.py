@@ -5,6 +5,8 @@ from __future__ import annotations
 import operator
 from collections.abc import Sequence
 from itertools import combinations
+from types import SimpleNamespace
+from typing import cast
 
 import pytest
 from hypothesis import given, settings
@@ -22,6 +24,7 @@ from templater.printing.model import Coverage, Printer, PrintSetup, Tiling
 from templater.scene.template.board import Board
 from templater.scene.template.draw import template_shape
 from templater.sheets import share
+from templater.sheets.cuttings import Cutting
 from templater.sheets.lay_out import lay_out_shared
 from templater.sheets.model import Page
 from templater.sheets.share import count_all_sheets, name_sheets, share_pages
@@ -115,6 +118,22 @@ def test_what_is_refused_at_a_glance_finds_no_room_when_it_is_tried(
     monkeypatch.setattr(share, "_covers", operator.is_)
     assert _pages(MIXED, setup) == pages
     assert pages
+
+
+def test_only_what_is_as_wide_and_as_high_covers_another() -> None:
+    sizes = ((110.0, 160.0), (130.0, 90.0), (90.0, 90.0), (110.0, 170.0))
+    cuttings = [cast("Cutting", SimpleNamespace(size=Size(*size))) for size in sizes]
+    tall, wide, small, taller = [(cutting,) for cutting in cuttings]
+    covering = [
+        (one, other) for one in (tall, wide, small, taller) for other in (tall, wide, small, taller)
+    ]
+    assert [share._covers(one, other) for one, other in covering] == [
+        *(True, False, True, False),
+        *(False, True, True, False),
+        *(False, False, True, False),
+        *(True, False, True, True),
+    ]
+    assert list(share._list_least([taller, tall, wide])) == [wide, tall]
 
 
 # On a roll that shows 596.9 mm across, 700 x 900 mm stands in two strips, beside which small ones fit.

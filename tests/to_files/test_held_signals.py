@@ -100,17 +100,18 @@ def test_an_interrupt_at_any_line_leaves_the_older_or_the_newer_whole_and_tells_
 
 
 def test_a_signal_that_comes_as_others_are_being_held_leaves_no_handler_behind() -> None:
-    before = [signal.getsignal(number) for number in ENDING_SIGNALS]
+    before, watching, struck = [signal.getsignal(number) for number in ENDING_SIGNALS], sys.gettrace(), 0
     for moment in range(1, 40):
         try:
             sys.settrace(_interrupt_at(moment))
             with signals_held():
                 pass
         except KeyboardInterrupt:
-            pass
+            struck += 1
         finally:
-            sys.settrace(None)
+            sys.settrace(watching)
         assert [signal.getsignal(number) for number in ENDING_SIGNALS] == before, moment
+    assert 5 < struck < 39
 
 
 def test_what_one_run_has_put_in_its_place_is_nothing_to_the_next() -> None:

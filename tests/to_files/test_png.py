@@ -9,7 +9,7 @@ from PIL import Image, ImageChops
 from templater.drawing import Polyline, Words
 from templater.geometry import Box, Point
 from templater.sheets.model import Layer
-from templater.to_files.png import png_bytes
+from templater.to_files.png import _write_letters_out, png_bytes
 from templater.to_files.svg import svg_text
 
 SQUARE = Polyline((Point(10, 20), Point(20, 20), Point(20, 30), Point(10, 30)), 0.2, filled=True)
@@ -43,4 +43,6 @@ def test_letters_look_as_the_drawings_own_references_have_them() -> None:
     referred = cairosvg.svg2png(svg.encode(), dpi=96, scale=150 / 96, background_color="white")
     expected, found = (Image.open(io.BytesIO(each)).convert("L") for each in (referred, png_bytes(svg)))
     assert expected.getextrema() == (0, 255)
+    assert "<use" in svg
+    assert "<use" not in _write_letters_out(svg)
     assert ImageChops.difference(expected, found).getbbox() is None

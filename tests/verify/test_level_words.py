@@ -61,6 +61,14 @@ def test_what_is_true_passes(marks: TemplateMarks, rows: tuple[str, ...]) -> Non
             ("LEVEL LINE", "set it 200 mm (7 7/8 in) above the datum"),
             "a level line is not told by its holes, though there are several",
         ),
+        *(  # spaced as a program that saved the file anew may have it
+            (
+                ONE,
+                (heading, "set it 100 mm (3 15/16 in) above the datum"),
+                "the level line of hole 1 is told to be set 100 mm (3 15/16 in) above, the plan has 200.0 mm",
+            )
+            for heading in (" LEVEL LINE", "LEVEL  LINE", "LEVEL\u00a0LINE")
+        ),
         (
             TWO,
             ("LEVEL LINE, hole 3", "set it 200 mm (7 7/8 in) above the datum"),

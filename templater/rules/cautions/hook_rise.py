@@ -11,7 +11,8 @@ Why:
     it lets the piece hang too low by the rise, often 10 to 20 mm. Common practice, no source.
 
 Example:
-    A mirror on two rings, without ``rise``: caution, "let the hook bear at the cross, its nail above".
+    A mirror on two rings, without ``rise``: caution, "let the hook bear at the cross, its nail or
+    screw above".
     With ``rise: 1/2 in`` the cross is where the nail goes: it does not apply.
 
 What to write instead:
@@ -33,7 +34,7 @@ from templater.rules.model import Finding
 
 CODE = "hook-rise"
 
-BEAR_AT_CROSS = "let the hook bear at the cross, its nail above"
+BEAR_AT_CROSS = "let the hook bear at the cross, its nail or screw above"
 """What to do where the holes are made, when the layout can no longer be mended."""
 
 _FIGURE = "rise not given"

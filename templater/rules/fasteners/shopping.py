@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from templater.layout.model import Hanger, Hardware
+from templater.layout.model import Hardware
 from templater.lengths import Unit, format_both
 from templater.mounting.model import Cord, Strips
 from templater.mounting.notes import format_strip_rating
@@ -100,22 +100,18 @@ def _buy_fastener(fastener: Fastener, piece: PlacedPiece, plan: Plan) -> ToBuy:
         why = _AS_MAKER if find_holding(piece, plan) is Holding.LEDGE else NO_WEIGHT
         return ToBuy(_name_unknown(piece, plan), 1, why, (piece.name,))
     rating = NO_WEIGHT if fastener.load is None else format_least(fastener, plan.units)
-    size = _size_stud_screw(piece, plan) if fastener.kind is Kind.STUD_SCREW else ""
+    size = _size_stud_screw(plan.units) if fastener.kind is Kind.STUD_SCREW else ""
     return ToBuy(f"{fastener.kind.value}{size}", 1, rating, (piece.name,))
 
 
-def _size_stud_screw(piece: PlacedPiece, plan: Plan) -> str:
-    """How thick and how long a screw is that goes as deep into a stud as is counted on, no deeper.
+def _size_stud_screw(units: Unit) -> str:
+    """How thick a screw is, and how deep it goes into a stud: as deep as is counted on, no deeper.
 
-    How thick a rail or a ledge is, through which it goes first, nobody has told.
+    How much of it stands before the stud, in the board, in a rail or under a ring, is added to that.
     """
-    is_through = piece.hang is None or piece.hang.by is Hanger.CLEAT
-    board = None if is_through else plan.board_mm
-    on_top = board or 0.0
-    length = Band(on_top + SCREW_DEEP_MM, on_top + DEPTH.high).format_range(plan.units)
-    where = "in the stud" if board is None else "long"
+    depth = Band(SCREW_DEEP_MM, DEPTH.high).format_range(units)
     thick = f"No. {SCREW_GAUGE} ({find_screw_diameter(SCREW_GAUGE):.1f} mm)"
-    return f", {thick} or thicker, {length} {where}"
+    return f", {thick} or thicker, {depth} in the stud"
 
 
 def _buy_beside(fastener: Fastener, piece: PlacedPiece, plan: Plan) -> Iterator[ToBuy]:

@@ -13,7 +13,7 @@ from templater.printing.error import Errors, format_error
 from templater.scene.lines import NORMAL
 from templater.scene.marks import ARM
 from templater.scene.template.blocks import Block, Row, wrapped
-from templater.scene.template.guide_lines import SAME_MM
+from templater.scene.template.guide_lines import FAR, SAME_MM
 from templater.scene.template.labels import Note
 from templater.scene.template.line_words import measure_across
 from templater.scene.wording import above_or_below, from_datum, from_left_end, from_middle, name_holes
@@ -23,7 +23,6 @@ _SHORT_WIDTHS = (56.0, 40.0)
 _KEY_ROWS = 6
 _PLACES = 2
 """How many of the texts that holes share tell how high they are; the rest can be read elsewhere."""
-_FAR = 1e6
 _BESIDE = 5.0
 
 
@@ -80,9 +79,9 @@ class HoleWords:
     def _own_part(self, hole: Point) -> Box:
         """What is nearer across to a hole than to others: words there are taken for its own."""
         others = [mark.hole.x for mark in self.marks if abs(mark.hole.x - hole.x) > SAME_MM]
-        left = max((x for x in others if x < hole.x), default=-_FAR)
-        right = min((x for x in others if x > hole.x), default=_FAR)
-        return Box((left + hole.x) / 2, -_FAR, (right + hole.x) / 2, _FAR)
+        left = max((x for x in others if x < hole.x), default=-FAR)
+        right = min((x for x in others if x > hole.x), default=FAR)
+        return Box((left + hole.x) / 2, -FAR, (right + hole.x) / 2, FAR)
 
     def write_shared(self, indices: Sequence[int]) -> Iterable[Note]:
         """What holes of one height have in common, said once."""

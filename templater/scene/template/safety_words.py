@@ -10,6 +10,7 @@ from templater.geometry import Point
 from templater.lengths import Unit, format_both
 from templater.memory import remember_last
 from templater.mounting.model import Cord, Strips
+from templater.mounting.notes import format_strip_rating
 from templater.placement.model import PlacedPiece, Plan
 from templater.rules.fasteners.choose import Fastener, Kind, choose_fasteners
 from templater.rules.fasteners.load import find_cord_load
@@ -17,7 +18,6 @@ from templater.rules.fasteners.wording import (
     NO_WEIGHT,
     format_least,
     format_load,
-    format_rating,
     judge_fastener,
     name_fastener,
 )
@@ -97,7 +97,7 @@ class SafetyWords:
         if strips.count is None or rating is None:
             return f"adhesive strips: {NO_WEIGHT}"
         noun = strips.each if strips.count == 1 else f"{strips.each}s"
-        rated = format_rating(rating, self.plan.units)
+        rated = format_strip_rating(rating, self.plan.units)
         return f"{strips.count} {noun} of adhesive strips, each rated {rated}"
 
     def write_cautions(self) -> Iterator[Note]:

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from templater.geometry import Box, Point
 from templater.layout.model import Obstacle, Region
-from templater.placement.model import Plan
+from templater.placement.model import PlacedFurniture, Plan
 from tests.rules.cautions.drilled import brief, drilled, metric_wall, told
 from tests.rules.plans import obstacle
 
@@ -90,6 +90,18 @@ def test_elsewhere_only_the_lines_of_an_accessory(region: Region | None) -> None
     (found,) = told(replace(in_uk(2000, 300), region=region), CODE)
     assert (found.figure, found.because) == ("plumb under hall switch", "common practice, no source")
     assert found.mend == "look for a cable with a detector first; if in doubt, do not drill"
+
+
+def test_what_only_sounds_like_a_door_or_a_window_cuts_off_no_cable() -> None:
+    # Between the switch, 1960 to 2040 by 1100 to 1220 mm, and a hole plumb under it.
+    across = Box(1900, 500, 2100, 900)
+    hole = drilled((2000, 300))
+    door = metric_wall(hole, obstacles=[SWITCH, obstacle("attic hatch", across, kind="hatch")])
+    assert told(door, CODE) == []
+    chime = metric_wall(hole, obstacles=[SWITCH, obstacle("door chime", across, kind="door chime")])
+    seat = metric_wall(hole, obstacles=[SWITCH], furniture=[PlacedFurniture("hatch", across, "hatch")])
+    for plan in (chime, seat):
+        assert "plumb under hall switch" in [found.figure for found in told(plan, CODE)]
 
 
 def test_a_sloping_ceiling_is_measured_over_the_hole() -> None:

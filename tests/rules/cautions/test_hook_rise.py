@@ -12,7 +12,7 @@ from templater.rules.cautions.together import tell_together
 from templater.rules.hole_notes import describe_holes
 from tests.rules.fasteners.walls import by, hook, hung_at, only, wall_of
 
-ON_PAPER = "rise not given: let the hook bear at the cross, its nail above"
+ON_PAPER = "rise not given: let the hook bear at the cross, its nail or screw above"
 SAID = f"{ON_PAPER}; or add 'rise'"
 UNMEASURED = replace(hook(50.0), rise_mm=None)
 LOCKED = replace(by(Hanger.D_RINGS, apart=200), lock_below_mm=400.0)

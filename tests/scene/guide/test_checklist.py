@@ -53,7 +53,7 @@ def test_a_rise_that_nobody_measured_is_told_where_the_holes_are(count: int, who
     plan = wall_of(*pieces, hung_at(9900.0, measured, 3.0, name="Fog bell"))
     text = text_of(draw_checklist(plan, blank_form("a4"), revision="QK7M2P"))
     assert ("rise not given" in text) is (whose is not None)
-    told = f"{whose}: rise not given: let the hook bear at the cross, its nail above."
+    told = f"{whose}: rise not given: let the hook bear at the cross, its nail or screw above."
     assert whose is None or told in text
     assert "'rise'" not in text  # that is for whoever writes the layout
 

@@ -108,8 +108,8 @@ def test_a_rail_without_a_weight_says_so() -> None:
     assert told(note).endswith("weight not given: not checked")
 
 
-def strips(kg: float | None) -> str:
-    hang: Hanging = replace(by(Hanger.STRIPS), drop_mm=None, strip_rating_kg=4 * POUND)
+def strips(kg: float | None, rating_kg: float = 4 * POUND) -> str:
+    hang: Hanging = replace(by(Hanger.STRIPS), drop_mm=None, strip_rating_kg=rating_kg)
     plan = wall_of(hung_at(AT, hang, kg))
     (note,) = words(plan).write_supports()
     return told(note)
@@ -119,6 +119,8 @@ def test_strips_are_told_by_their_number() -> None:
     # 6 lb x 2 / 4 lb = 3; 2 lb x 2 / 4 lb = 1.
     assert strips(6 * POUND) == "NO HOLE 3 pairs of adhesive strips, each rated 4 lb"
     assert strips(2 * POUND) == "NO HOLE 1 pair of adhesive strips, each rated 4 lb"
+    # 12 oz are 3/4 lb: 3 lb x 2 / 0.75 lb = 8.
+    assert strips(3 * POUND, 12 / 16 * POUND) == "NO HOLE 8 pairs of adhesive strips, each rated 0.75 lb"
     assert strips(None) == "NO HOLE adhesive strips: weight not given: not checked"
 
 
