@@ -7,6 +7,7 @@ _INTERRUPTED = 130
 """The exit code for it, known before the program's own list of them is there."""
 
 _ENDING_SIGNALS = ("SIGTERM", "SIGHUP", "SIGINT")
+"""Those that a run heeds, known before the program's own list of them is there."""
 
 
 def main() -> None:

@@ -149,8 +149,8 @@ def _take_next(
 ) -> tuple[_Sheet, Bundle, Sequence[Bundle]] | None:
     """The sheet with the next template for which there is room, that, and those that follow it.
 
-    Where one has no room, none has that is as wide and as high: so the least are tried first, though
-    the first of the rest is taken.
+    Where one finds no room, none is tried that is as wide and as high: so the least are tried first,
+    though the first of the rest is taken.
     """
     hopeful = rest
     for least in _list_least(rest):

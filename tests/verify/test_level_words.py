@@ -65,7 +65,8 @@ def test_what_is_true_passes(marks: TemplateMarks, rows: tuple[str, ...]) -> Non
             (
                 ONE,
                 (heading, "set it 100 mm (3 15/16 in) above the datum"),
-                "the level line of hole 1 is told to be set 100 mm (3 15/16 in) above, the plan has 200.0 mm",
+                "the level line of hole 1 is told to be set 100 mm (3 15/16 in) above,"
+                " the plan has 200.0 mm",
             )
             for heading in (" LEVEL LINE", "LEVEL  LINE", "LEVEL\u00a0LINE")
         ),
